@@ -1,0 +1,83 @@
+import { setTimeSec } from '#calc/conduction.ts';
+import { pourTempC } from '#calc/pot-course.ts';
+import type { Seat, Shot, Table } from '#calc/table.ts';
+import { wallTempC } from '#calc/warmth.ts';
+import type { Instant } from '#model/schemas.ts';
+
+/** Centre temperature at which a bait is firm enough to open, °C. Common practice, no source. */
+const openC = 60;
+/** Clock while nothing is known about the bait, s. Common practice, no source. */
+const firstSetSec = 180;
+const ownOpensNeeded = 5;
+const shortestSec = 15;
+const longestSec = 1_800;
+
+/** How long the next shot's clock runs, and where that comes from. */
+export interface SetClock {
+  /** Null: this mould is poured without a clock. */
+  setSec: number | null;
+  from: 'no-clock' | 'chosen' | 'own-opens' | 'predicted' | 'too-warm' | 'first';
+  /** How many of the person's own opens it rests on. */
+  opens: number;
+  /** The mould wall it was worked out for, °C; null: not worked out. */
+  wallC: number | null;
+}
+
+/**
+ * The clock for a shot of `volumeMl` filled now: the person's own choice, else the median of their
+ * own opens after five, else worked out from the thickest section, the pour temperature and the
+ * predicted wall, else 3:00. `too-warm`: the wall is hotter than a bait can be opened at, and the
+ * clock is only the longest that makes sense.
+ */
+export function setClockAt(table: Table, seat: Seat, volumeMl: number, at: Instant): SetClock {
+  const opens = ownOpensSec(seat);
+  const known = { opens: opens.length, wallC: null };
+  if (seat.mould.hasNoClock) return { ...known, setSec: null, from: 'no-clock' };
+  if (seat.mould.setSec !== null) return { ...known, setSec: seat.mould.setSec, from: 'chosen' };
+  if (opens.length >= ownOpensNeeded) {
+    return { ...known, setSec: roundedTo(5, median(opens)), from: 'own-opens' };
+  }
+  if (!seat.mould.section) return { ...known, setSec: firstSetSec, from: 'first' };
+  const wallC = wallTempC(table, seat, { filledAt: at, volumeMl });
+  const pourC = pourTempC(table, table.potsInUse, at);
+  const setSec = setTimeSec({ ...seat.mould.section, pourC, wallC, openC });
+  if (setSec === 'never')
+    return { opens: opens.length, wallC, setSec: longestSec, from: 'too-warm' };
+  const held = Math.min(longestSec, Math.max(shortestSec, roundedTo(5, setSec)));
+  return { opens: opens.length, wallC, setSec: held, from: 'predicted' };
+}
+
+/** How long a shot stayed shut, s; null: it had no clock, or is not open yet. */
+export function openSec(shot: Shot): number | null {
+  const openedAt = shot.clockStoppedAt ?? shot.loggedAt;
+  if (shot.setSec === null || openedAt === null) return null;
+  const sec = (openedAt - shot.filledAt) / 1_000;
+  return sec > 0 && sec <= 3_600 ? sec : null;
+}
+
+/** Earlier and tonight's opens of shots that were all good, s, newest last, at most 20. */
+function ownOpensSec(seat: Seat): number[] {
+  const tonight = seat.shots.flatMap((shot) => {
+    const sec = openSec(shot);
+    return sec !== null && isAllGood(shot) ? [sec] : [];
+  });
+  return [...seat.mould.ownOpensSec, ...tonight].slice(-20);
+}
+
+function isAllGood(shot: Shot): boolean {
+  return (
+    shot.loggedAt !== null &&
+    shot.results.every((result) => result === 'good' || result === 'closed')
+  );
+}
+
+function median(values: readonly number[]): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  const middle = Math.floor(sorted.length / 2);
+  const upper = sorted[middle] ?? 0;
+  return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? 0)) / 2;
+}
+
+function roundedTo(step: number, value: number): number {
+  return Math.round(value / step) * step;
+}

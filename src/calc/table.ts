@@ -1,0 +1,337 @@
+import { cavityCount } from '#calc/cavity-layout.ts';
+import { type Standing, standingOf } from '#calc/log.ts';
+import type {
+  Entry,
+  EntryId,
+  FilledShot,
+  PotId,
+  Result,
+  SaidOf,
+  SessionId,
+  ShotId,
+} from '#model/entry.ts';
+import type { ColourwayId, FrozenInjector, InjectorId } from '#model/gear.ts';
+import type { FrozenMould, MouldId } from '#model/mould.ts';
+import type { Instant } from '#model/schemas.ts';
+
+/** One fill of one mould and what came of it. */
+export interface Shot {
+  id: ShotId;
+  mouldId: MouldId;
+  /** Counted per mould and session, from 1. */
+  number: number;
+  /** The round it belongs to, from 1. */
+  round: number;
+  filledAt: Instant;
+  volumeMl: number;
+  setSec: number | null;
+  potIds: readonly PotId[];
+  colourwayId: ColourwayId | null;
+  injectorId: InjectorId | null;
+  filledBy: EntryId;
+  /** When the clock was ended by hand; null: it runs or ran out. */
+  clockStoppedAt: Instant | null;
+  loggedAt: Instant | null;
+  loggedBy: EntryId | null;
+  /** What each cavity gave, in counting order. Not logged yet: closed cavities are closed, the rest not checked. */
+  results: readonly Result[];
+}
+
+/** A mould's place on the table. */
+export interface Seat {
+  /** As it was frozen, with the set time and the closed cavities of this moment. */
+  mould: FrozenMould;
+  isSkipped: boolean;
+  shots: readonly Shot[];
+  readings: readonly { at: Instant; tempC: number }[];
+}
+
+/** One fill of a pot, from mixing to emptying. */
+export interface Pot {
+  id: PotId;
+  slot: number;
+  name: string;
+  swatch: string | null;
+  colourwayId: ColourwayId | null;
+  colourwayName: string;
+  mixedAt: Instant;
+  mixedBy: EntryId;
+  /** It took every other pot off the table. */
+  isAlone: boolean;
+  emptiedAt: Instant | null;
+  /** What happened to it, oldest first. */
+  course: readonly PotEvent[];
+}
+
+export type PotEvent =
+  | { kind: 'filled'; at: Instant; volumeMl: number; meanHeats: number; maxHeats: number }
+  | { kind: 'heated'; at: Instant }
+  | { kind: 'read'; at: Instant; tempC: number }
+  | { kind: 'drawn'; at: Instant; volumeMl: number; shotIds: readonly ShotId[] };
+
+/** A session as it stands: the fold over its entries. */
+export interface Table {
+  sessionId: SessionId | null;
+  begunAt: Instant;
+  endedAt: Instant | null;
+  zone: string;
+  ambientC: number;
+  /** Taken for the pour temperature of a pot that was not measured. */
+  pourC: number;
+  /** Moulds on the table now, in their order. */
+  seats: readonly Seat[];
+  /** Every mould of the session, also those taken off the table again. */
+  allSeats: readonly Seat[];
+  injector: FrozenInjector | null;
+  /** Every pot of the session, in the order of mixing. */
+  pots: readonly Pot[];
+  /** The pots that the next round draws from, by slot. */
+  potsInUse: readonly Pot[];
+  /** Every shot of the session, in the order of filling. */
+  shots: readonly Shot[];
+  rounds: number;
+  notes: readonly { id: EntryId; at: Instant; text: string }[];
+  /** What Undo would take back; null: nothing left. */
+  undoes: Standing | null;
+  lastAt: Instant;
+}
+
+/**
+ * The table as a fold over a session's entries. The order in which they come does not matter, a
+ * missing one leaves a valid table, and taking one back equals never having written it.
+ */
+export function tableOf(entries: readonly Entry[]): Table {
+  const lines = standingOf(entries);
+  const begun = lines.find((line) => line.said.kind === 'session-begun');
+  const { moulds, lineUp, injector } = mouldsOf(lines);
+  const pots = potsOf(lines);
+  const shots = shotsOf(lines, moulds, pots);
+  const skipped = skippedOf(lines, shots);
+  const allSeats = [...moulds.values()].map(
+    (mould): Seat => ({
+      mould,
+      isSkipped: skipped.has(mould.mouldId),
+      shots: shots.filter((shot) => shot.mouldId === mould.mouldId),
+      readings: all(lines, 'mould-read')
+        .filter(({ said }) => said.mouldId === mould.mouldId)
+        .map(({ at, said }) => ({ at, tempC: said.tempC })),
+    }),
+  );
+  return {
+    sessionId: entries[0]?.sessionId ?? null,
+    begunAt: begun?.at ?? lines[0]?.at ?? 0,
+    endedAt: all(lines, 'session-ended').at(-1)?.at ?? null,
+    zone: begun?.said.kind === 'session-begun' ? begun.said.zone : 'UTC',
+    ambientC: ambientOf(lines),
+    pourC: begun?.said.kind === 'session-begun' ? begun.said.pourC : 165,
+    seats: lineUp.flatMap((id) => allSeats.find((seat) => seat.mould.mouldId === id) ?? []),
+    allSeats,
+    injector,
+    pots,
+    potsInUse: inUseOf(pots),
+    shots,
+    rounds: Math.max(0, ...shots.map((shot) => shot.round)),
+    notes: all(lines, 'noted').map(({ id, at, said }) => ({ id, at, text: said.text })),
+    undoes: undoneNext(lines, begun),
+    lastAt: Math.max(0, ...entries.map((entry) => entry.writtenAt)),
+  };
+}
+
+/** Where a mould is in its walk at one instant. */
+export type Stage = 'skipped' | 'empty' | 'setting' | 'open';
+
+/** Where the mould is now: a shot that is not logged is setting until its clock ends, then open. */
+export function stageAt(seat: Seat, now: Instant): Stage {
+  const shot = waitingShot(seat);
+  if (shot) return now >= opensAt(shot) ? 'open' : 'setting';
+  return seat.isSkipped ? 'skipped' : 'empty';
+}
+
+/** The shot that is in the mould and not logged yet. */
+export function waitingShot(seat: Seat): Shot | null {
+  const last = seat.shots.at(-1);
+  return last && last.loggedAt === null ? last : null;
+}
+
+/** When the mould counts as open: the clock stopped by hand, or run out; at once without a clock. */
+export function opensAt(shot: Shot): Instant {
+  return shot.clockStoppedAt ?? shot.filledAt + (shot.setSec ?? 0) * 1_000;
+}
+
+type Of<K extends Parameters<typeof all>[1]> = Standing & { said: SaidOf<K> };
+
+function all<K extends SaidOf<never>['kind'] | Standing['said']['kind']>(
+  lines: readonly Standing[],
+  kind: K,
+): (Standing & { said: SaidOf<K> })[] {
+  return lines.filter((line): line is Of<K> => line.said.kind === kind);
+}
+
+function ambientOf(lines: readonly Standing[]): number {
+  const last = lines.findLast(
+    ({ said }) => said.kind === 'ambient-read' || said.kind === 'session-begun',
+  );
+  return last && 'ambientC' in last.said ? Number(last.said.ambientC) : 20;
+}
+
+function mouldsOf(lines: readonly Standing[]) {
+  const moulds = new Map<MouldId, FrozenMould>();
+  let lineUp: readonly MouldId[] = [];
+  let injector: FrozenInjector | null = null;
+  for (const { said } of lines) {
+    if (said.kind === 'lined-up') {
+      for (const mould of said.moulds) {
+        // Put on the table again: what was closed or chosen tonight stays.
+        if (!moulds.has(mould.mouldId)) moulds.set(mould.mouldId, mould);
+      }
+      lineUp = said.moulds.map((mould) => mould.mouldId);
+      injector = said.injector;
+    } else if (said.kind === 'cavity-closed' || said.kind === 'set-time-chosen') {
+      const mould = moulds.get(said.mouldId);
+      if (mould) moulds.set(said.mouldId, changed(mould, said));
+    }
+  }
+  return { moulds, lineUp, injector };
+}
+
+function changed(
+  mould: FrozenMould,
+  said: SaidOf<'cavity-closed'> | SaidOf<'set-time-chosen'>,
+): FrozenMould {
+  if (said.kind === 'set-time-chosen') {
+    return { ...mould, setSec: said.setSec, hasNoClock: said.hasNoClock };
+  }
+  const others = mould.closed.filter((cavity) => cavity !== said.cavity);
+  return { ...mould, closed: said.isClosed ? [...others, said.cavity].sort(byNumber) : others };
+}
+
+function byNumber(a: number, b: number): number {
+  return a - b;
+}
+
+function potsOf(lines: readonly Standing[]): Pot[] {
+  const emptied = new Map(all(lines, 'pot-emptied').map((line) => [line.said.potId, line.at]));
+  return all(lines, 'pot-mixed').flatMap(({ id, at, said }) =>
+    said.pots.map((pot): Pot => {
+      const { volumeMl, meanHeats, maxHeats } = pot;
+      const first: PotEvent = { kind: 'filled', at, volumeMl, meanHeats, maxHeats };
+      const course = [first, { kind: 'heated', at } as const, ...eventsOf(lines, pot.potId)];
+      return {
+        id: pot.potId,
+        slot: pot.slot,
+        name: pot.name,
+        swatch: pot.swatch,
+        colourwayId: said.colourwayId,
+        colourwayName: said.name,
+        mixedAt: at,
+        mixedBy: id,
+        isAlone: said.isAlone,
+        emptiedAt: emptied.get(pot.potId) ?? null,
+        course: course.sort((a, b) => a.at - b.at),
+      };
+    }),
+  );
+}
+
+function eventsOf(lines: readonly Standing[], potId: PotId): PotEvent[] {
+  return lines.flatMap(({ at, said }): PotEvent[] => {
+    if (said.kind === 'filled' && said.potIds.includes(potId)) {
+      const volumeMl = said.shots.reduce((sum, shot) => sum + shot.volumeMl, 0);
+      const shotIds = said.shots.map((shot) => shot.shotId);
+      return [{ kind: 'drawn', at, volumeMl: volumeMl / said.potIds.length, shotIds }];
+    }
+    if (!('potId' in said) || said.potId !== potId) return [];
+    if (said.kind === 'pot-heated') return [{ kind: 'heated', at }];
+    if (said.kind === 'pot-read') return [{ kind: 'read', at, tempC: said.tempC }];
+    if (said.kind !== 'pot-topped-up') return [];
+    const { volumeMl, meanHeats, maxHeats } = said;
+    return [{ kind: 'filled', at, volumeMl, meanHeats, maxHeats }];
+  });
+}
+
+/** The newest mix in each slot, unless it was emptied. */
+function inUseOf(pots: readonly Pot[]): Pot[] {
+  let bySlot = new Map<number, Pot>();
+  for (const pot of pots) {
+    if (pot.isAlone) {
+      bySlot = new Map([...bySlot].filter(([, other]) => other.mixedBy === pot.mixedBy));
+    }
+    bySlot.set(pot.slot, pot);
+  }
+  return [...bySlot.values()]
+    .filter((pot) => pot.emptiedAt === null)
+    .sort((a, b) => a.slot - b.slot);
+}
+
+function shotsOf(
+  lines: readonly Standing[],
+  moulds: ReadonlyMap<MouldId, FrozenMould>,
+  pots: readonly Pot[],
+): Shot[] {
+  const stopped = new Map(all(lines, 'clock-stopped').map((line) => [line.said.shotId, line.at]));
+  const logged = new Map(
+    all(lines, 'opened').flatMap((line) =>
+      line.said.shots.map((shot) => [shot.shotId, { line, results: shot.results }] as const),
+    ),
+  );
+  const counts = new Map<MouldId, number>();
+  return all(lines, 'filled').flatMap(({ id, at, said }, index) => {
+    const colourwayId = pots.find((pot) => said.potIds.includes(pot.id))?.colourwayId ?? null;
+    return said.shots.flatMap((filled): Shot[] => {
+      const mould = moulds.get(filled.mouldId);
+      if (!mould) return [];
+      const number = (counts.get(filled.mouldId) ?? 0) + 1;
+      counts.set(filled.mouldId, number);
+      const log = logged.get(filled.shotId);
+      return [
+        {
+          id: filled.shotId,
+          mouldId: filled.mouldId,
+          number,
+          round: index + 1,
+          filledAt: at,
+          volumeMl: filled.volumeMl,
+          setSec: filled.setSec,
+          potIds: said.potIds,
+          colourwayId,
+          injectorId: said.injectorId,
+          filledBy: id,
+          clockStoppedAt: stopped.get(filled.shotId) ?? null,
+          loggedAt: log?.line.at ?? null,
+          loggedBy: log?.line.id ?? null,
+          results: log?.results ?? unloggedResults(filled, cavityCount(mould.layout)),
+        },
+      ];
+    });
+  });
+}
+
+function unloggedResults(filled: FilledShot, cavities: number): Result[] {
+  return Array.from({ length: cavities }, (_, index) =>
+    filled.closed.includes(index + 1) ? 'closed' : 'not-checked',
+  );
+}
+
+/** Moulds that sit out: until they are put back, or until the round they sat out is all logged. */
+function skippedOf(lines: readonly Standing[], shots: readonly Shot[]): Set<MouldId> {
+  const skipped = new Set<MouldId>();
+  for (const { said, stamp } of all(lines, 'skipped')) {
+    const round = all(lines, 'filled').find((line) => line.stamp > stamp);
+    const own = shots.filter((shot) => shot.filledBy === round?.id);
+    const isOver = round !== undefined && own.every((shot) => shot.loggedAt !== null);
+    if (said.isSkipped && !isOver) skipped.add(said.mouldId);
+    else skipped.delete(said.mouldId);
+  }
+  return skipped;
+}
+
+/** The newest line that stands, down to what opened the session. */
+function undoneNext(lines: readonly Standing[], begun: Standing | undefined): Standing | null {
+  const last = lines.findLast(
+    ({ said, writtenAt }) =>
+      said.kind !== 'session-begun' &&
+      said.kind !== 'session-ended' &&
+      writtenAt !== begun?.writtenAt,
+  );
+  return last ?? null;
+}

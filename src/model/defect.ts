@@ -1,0 +1,16 @@
+import * as z from 'zod/mini';
+
+/** What can be wrong with a bait, in the words on the keys. */
+export const defects = [
+  'short',
+  'dent',
+  'bubble',
+  'tear',
+  'flash',
+  'streak',
+  'tail-missed',
+  'colour-off',
+  'other',
+] as const;
+export const Defect = z.enum(defects);
+export type Defect = z.infer<typeof Defect>;

@@ -1,0 +1,164 @@
+import * as z from 'zod/mini';
+import { defects } from '#model/defect.ts';
+import { ColourwayId, FrozenInjector, InjectorId } from '#model/gear.ts';
+import { FrozenMould, MouldId } from '#model/mould.ts';
+import {
+  DeviceId,
+  Instant,
+  Name,
+  RecordId,
+  Stamp,
+  Swatch,
+  TempC,
+  VolumeMl,
+  Words,
+} from '#model/schemas.ts';
+
+export const SessionId = RecordId.brand<'SessionId'>();
+export type SessionId = z.infer<typeof SessionId>;
+export const EntryId = RecordId.brand<'EntryId'>();
+export type EntryId = z.infer<typeof EntryId>;
+export const ShotId = RecordId.brand<'ShotId'>();
+export type ShotId = z.infer<typeof ShotId>;
+export const PotId = RecordId.brand<'PotId'>();
+export type PotId = z.infer<typeof PotId>;
+
+/** What one cavity gave. `not-checked` is a value of its own: nothing turns it into good but the person. */
+export const Result = z.enum(['good', 'closed', 'not-checked', ...defects]);
+export type Result = z.infer<typeof Result>;
+
+/** A pot when it is filled: what is in it and how often that had been hot before. */
+const MixedPot = z.object({
+  potId: PotId,
+  /** Place on the table: 0 is the only pot, or side A of a laminate; 1 is side B. */
+  slot: z.int().check(z.gte(0), z.lte(5)),
+  name: Name,
+  swatch: z.nullable(Swatch),
+  volumeMl: VolumeMl,
+  /** Heats the material already had (remelt); 0 for fresh plastisol. */
+  meanHeats: z.number().check(z.gte(0), z.lte(1_000)),
+  maxHeats: z.number().check(z.gte(0), z.lte(1_000)),
+});
+export type MixedPot = z.infer<typeof MixedPot>;
+
+/** One fill of one mould. */
+const FilledShot = z.object({
+  shotId: ShotId,
+  mouldId: MouldId,
+  volumeMl: VolumeMl,
+  /** Cavities that were closed off at that moment. */
+  closed: z.array(z.int()),
+  /** Time on the clock when it started; null: no clock. */
+  setSec: z.nullable(z.number().check(z.gt(0), z.lte(7_200))),
+});
+export type FilledShot = z.infer<typeof FilledShot>;
+
+const cavity = z.int().check(z.gte(1), z.lte(144));
+
+/** Everything a session entry can say, by kind. */
+export const Said = z.discriminatedUnion('kind', [
+  z.looseObject({
+    kind: z.literal('session-begun'),
+    /** IANA zone where the session was poured: it decides which day it belongs to. */
+    zone: z.string().check(z.minLength(1), z.maxLength(64)),
+    ambientC: TempC,
+    /** Taken for the pour temperature of a pot that was not measured. */
+    pourC: TempC,
+  }),
+  z.looseObject({ kind: z.literal('ambient-read'), ambientC: TempC }),
+  z.looseObject({
+    kind: z.literal('lined-up'),
+    moulds: z.array(FrozenMould).check(z.maxLength(3, 'At most three moulds at a time.')),
+    injector: z.nullable(FrozenInjector),
+  }),
+  z.looseObject({
+    kind: z.literal('pot-mixed'),
+    colourwayId: z.nullable(ColourwayId),
+    name: Name,
+    /** True: every other pot leaves the table. False: one side of a laminate was renewed. */
+    isAlone: z.boolean(),
+    pots: z.array(MixedPot).check(z.minLength(1), z.maxLength(6)),
+  }),
+  z.looseObject({ kind: z.literal('pot-heated'), potId: PotId }),
+  z.looseObject({
+    kind: z.literal('pot-topped-up'),
+    potId: PotId,
+    volumeMl: VolumeMl,
+    meanHeats: z.number().check(z.gte(0), z.lte(1_000)),
+    maxHeats: z.number().check(z.gte(0), z.lte(1_000)),
+  }),
+  z.looseObject({ kind: z.literal('pot-read'), potId: PotId, tempC: TempC }),
+  z.looseObject({ kind: z.literal('pot-emptied'), potId: PotId }),
+  z.looseObject({
+    kind: z.literal('filled'),
+    shots: z.array(FilledShot).check(z.minLength(1), z.maxLength(3)),
+    potIds: z.array(PotId),
+    injectorId: z.nullable(InjectorId),
+  }),
+  z.looseObject({ kind: z.literal('clock-stopped'), shotId: ShotId }),
+  z.looseObject({
+    kind: z.literal('opened'),
+    /** Per shot, what each cavity gave, in counting order. */
+    shots: z
+      .array(
+        z.object({
+          shotId: ShotId,
+          results: z.array(Result).check(z.minLength(1), z.maxLength(144)),
+        }),
+      )
+      .check(z.minLength(1), z.maxLength(3)),
+  }),
+  z.looseObject({ kind: z.literal('skipped'), mouldId: MouldId, isSkipped: z.boolean() }),
+  z.looseObject({
+    kind: z.literal('cavity-closed'),
+    mouldId: MouldId,
+    cavity,
+    isClosed: z.boolean(),
+  }),
+  z.looseObject({
+    kind: z.literal('set-time-chosen'),
+    mouldId: MouldId,
+    setSec: z.nullable(z.int().check(z.gte(15), z.lte(3_600))),
+    hasNoClock: z.boolean(),
+  }),
+  z.looseObject({ kind: z.literal('mould-read'), mouldId: MouldId, tempC: TempC }),
+  z.looseObject({ kind: z.literal('noted'), text: Words }),
+  z.looseObject({ kind: z.literal('session-ended') }),
+]);
+export type Said = z.infer<typeof Said>;
+export type Kind = Said['kind'];
+/** What an entry of one kind says. */
+export type SaidOf<K extends Kind> = Extract<Said, { kind: K }>;
+
+const entryParts = {
+  id: EntryId,
+  sessionId: SessionId,
+  /** When it happened. "That was two minutes ago" moves it. */
+  at: Instant,
+  /** When it was written down. */
+  writtenAt: Instant,
+  stamp: Stamp,
+  device: DeviceId,
+};
+
+/**
+ * One line of the log. Written once, never changed. A correction is an entry of its own:
+ * `put-right` says what its target should have said, `taken-back` says that it never was.
+ */
+export const Entry = z.union([
+  z.looseObject({ ...entryParts, said: Said }),
+  z.looseObject({
+    ...entryParts,
+    said: z.discriminatedUnion('kind', [
+      z.looseObject({
+        kind: z.literal('put-right'),
+        target: EntryId,
+        /** What the target should have said, and when it happened. */
+        says: Said,
+        happenedAt: Instant,
+      }),
+      z.looseObject({ kind: z.literal('taken-back'), target: EntryId }),
+    ]),
+  }),
+]);
+export type Entry = z.infer<typeof Entry>;

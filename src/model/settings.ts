@@ -1,0 +1,32 @@
+import * as z from 'zod/mini';
+import { headParts, Instant, TempC, VolumeMl } from '#model/schemas.ts';
+
+/** The one settings record of a shop. */
+export const settingsId = 'settings';
+
+export const settingsFacts = {
+  /** Palette; light until the person chooses, whatever the phone does: the table is read in daylight. */
+  palette: z.enum(['chalk', 'lamp']),
+  /** On which side of the table the main key lies. */
+  mainKeySide: z.enum(['left', 'right']),
+  tempUnit: z.enum(['C', 'F']),
+  volumeUnit: z.enum(['cup', 'floz', 'mL']),
+  /** The person's own limit for heats of a pot; null: none set. A sentence, never a block. */
+  heatLimit: z.nullable(z.int().check(z.gte(1, 'At least 1.'), z.lte(50, 'At most 50.'))),
+  /** Shop temperature that a session starts with. */
+  ambientC: TempC,
+  /** Pour temperature used while no reading of the pot is known. */
+  pourC: TempC,
+  /** Volume that a new mix starts with. */
+  potMl: VolumeMl,
+  /** When the cautions were first read; null: not yet. */
+  cautionsReadAt: z.nullable(Instant),
+};
+
+/** How this shop likes things. */
+export const Settings = z.looseObject({
+  id: z.literal(settingsId),
+  ...headParts,
+  ...settingsFacts,
+});
+export type Settings = z.infer<typeof Settings>;

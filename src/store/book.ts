@@ -1,0 +1,49 @@
+import { v7 } from 'uuid';
+import * as z from 'zod/mini';
+import { laterStamp, nextStamp } from '#calc/stamp.ts';
+import { DeviceId, type Instant, type Stamp } from '#model/schemas.ts';
+import { type Db, type OpeningNews, openDatabase } from '#store/db.ts';
+
+/** An open logbook: the database and the pen of this device. */
+export interface Book {
+  readonly db: Db;
+  readonly device: DeviceId;
+  /** The newest stamp seen; every further one is later. */
+  lastStamp: Stamp | null;
+}
+
+/** Opens the logbook `name`, and gives the device its id at the first time. */
+export async function openBook(name: string, news?: OpeningNews): Promise<Book> {
+  const db = await openDatabase(name, news);
+  const own = await db.get('meta', 'device');
+  const device = own?.device ?? z.parse(DeviceId, randomHex(4));
+  if (!own) await db.put('meta', { name: 'device', device, lastStamp: null });
+  const newest = await newestRunningStamp(db);
+  return { db, device, lastStamp: laterStamp(own?.lastStamp ?? null, newest) };
+}
+
+/** The next stamp of this device; later than every one the book has seen. */
+export function stampOf(book: Book, at: Instant): Stamp {
+  book.lastStamp = nextStamp(book.lastStamp, at, book.device);
+  return book.lastStamp;
+}
+
+/** A fresh id, made here. */
+export function freshId(at: Instant): string {
+  return v7({ msecs: at });
+}
+
+/** Remembers the newest stamp outside the entries, so that an empty table cannot turn it back. */
+export function pennedMeta(book: Book) {
+  return { name: 'device', device: book.device, lastStamp: book.lastStamp } as const;
+}
+
+async function newestRunningStamp(db: Db): Promise<Stamp | null> {
+  const keys = await db.getAllKeys('entries');
+  return keys.reduce<Stamp | null>((newest, [, stamp]) => laterStamp(newest, stamp), null);
+}
+
+function randomHex(bytes: number): string {
+  const values = crypto.getRandomValues(new Uint8Array(bytes));
+  return [...values].map((value) => value.toString(16).padStart(2, '0')).join('');
+}

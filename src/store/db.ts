@@ -1,0 +1,100 @@
+import {
+  type DBSchema,
+  type IDBPDatabase,
+  type IDBPTransaction,
+  openDB,
+  type StoreNames,
+  unwrap,
+} from 'idb';
+import type { Columns } from '#calc/columns.ts';
+import type { Draft } from '#model/draft.ts';
+import type { Entry } from '#model/entry.ts';
+import type { Colourway, Injector } from '#model/gear.ts';
+import type { Mould } from '#model/mould.ts';
+import type { DeviceId, Stamp } from '#model/schemas.ts';
+import type { SealedSession } from '#model/session.ts';
+import type { Settings } from '#model/settings.ts';
+import { climb, ladder } from '#store/ladder.ts';
+
+/** What this device alone knows; never merged and never in a file. */
+interface Meta {
+  name: 'device';
+  device: DeviceId;
+  /** The newest stamp that was given outside a running session. */
+  lastStamp: Stamp | null;
+}
+
+/** The shape of the database. */
+export interface Logbook extends DBSchema {
+  moulds: { key: string; value: Mould };
+  injectors: { key: string; value: Injector };
+  colourways: { key: string; value: Colourway };
+  settings: { key: string; value: Settings };
+  entries: { key: [sessionId: string, stamp: string]; value: Entry };
+  sealed: { key: string; value: SealedSession };
+  columns: { key: [startedAt: number, sessionId: string]; value: Columns };
+  drafts: { key: string; value: Draft };
+  meta: { key: string; value: Meta };
+}
+export type Table = StoreNames<Logbook>;
+export type Db = IDBPDatabase<Logbook>;
+type Upgrade = IDBPTransaction<Logbook, Table[], 'versionchange'>;
+
+/** What may stand between the person and an open logbook. */
+export interface OpeningNews {
+  /** Another window holds an older version open; this one waits. */
+  onBlocked?: () => void;
+  /** A newer version of the app wants the logbook: this connection has made way. */
+  onMadeWay?: () => void;
+  /** The browser closed the connection by itself. */
+  onLost?: () => void;
+}
+
+/**
+ * Opens the database. A rung that fails rejects and leaves data and version as they were; a
+ * database of a newer app rejects with a `VersionError`.
+ */
+export async function openDatabase(
+  name: string,
+  news: OpeningNews = {},
+  rungs: typeof ladder = ladder,
+): Promise<Db> {
+  let failure: unknown;
+  const opening = openDB<Logbook>(name, rungs.length, {
+    async upgrade(db, oldVersion, _newVersion, tx) {
+      // An async upgrade that throws would still commit what it got done: abort by hand.
+      await climbAll(unwrap(db), tx, oldVersion, rungs).catch((error: unknown) => {
+        failure = error;
+        tx.done.catch(() => {});
+        tx.abort();
+      });
+    },
+    blocked: () => news.onBlocked?.(),
+    blocking(_current, _wanted, event) {
+      (event.target as IDBDatabase).close();
+      news.onMadeWay?.();
+    },
+    terminated: () => news.onLost?.(),
+  });
+  return opening.catch((error: unknown) => {
+    throw failure ?? error;
+  });
+}
+
+async function climbAll(
+  db: IDBDatabase,
+  tx: Upgrade,
+  fromVersion: number,
+  rungs: typeof ladder,
+): Promise<void> {
+  for (const rung of rungs.slice(fromVersion)) rung.stores?.(db);
+  if (fromVersion === 0) return;
+  for (const table of tx.objectStoreNames) {
+    let cursor = await tx.objectStore(table).openCursor();
+    while (cursor) {
+      // The rungs end at today's shape; the type system cannot follow them there.
+      await cursor.update(climb(table, cursor.value as never, fromVersion, rungs) as never);
+      cursor = await cursor.continue();
+    }
+  }
+}

@@ -1,0 +1,128 @@
+import * as z from 'zod/mini';
+import { Colourway, ColourwayId, Injector, InjectorId } from '#model/gear.ts';
+import { Mould, MouldId } from '#model/mould.ts';
+import type { Instant, Stamp } from '#model/schemas.ts';
+import { type Book, freshId, pennedMeta, stampOf } from '#store/book.ts';
+import { announce } from '#store/notice.ts';
+
+/** The kinds of head that a shop has many of. */
+interface Heads {
+  moulds: Mould;
+  injectors: Injector;
+  colourways: Colourway;
+}
+const schemas = { moulds: Mould, injectors: Injector, colourways: Colourway } as const;
+const ids = { moulds: MouldId, injectors: InjectorId, colourways: ColourwayId } as const;
+
+type Parts = 'id' | 'device' | 'stamps' | 'createdAt' | 'deletedAt';
+type KnownKeys<T> = keyof { [K in keyof T as string extends K ? never : K]: T[K] };
+/** The fields of a head that a person sets. */
+export type FactsOf<K extends keyof Heads> = Pick<
+  Heads[K],
+  Exclude<KnownKeys<Heads[K]>, Parts> & keyof Heads[K]
+>;
+
+/** All heads of one kind that are not deleted, oldest first. */
+export async function headsOf<K extends keyof Heads>(book: Book, kind: K): Promise<Heads[K][]> {
+  const heads = (await book.db.getAll(kind)) as Heads[K][];
+  return heads
+    .filter((head) => head.deletedAt === null)
+    .sort((a, b) => a.createdAt - b.createdAt || (a.id < b.id ? -1 : 1));
+}
+
+/** One head, also when it is deleted; undefined when there is none. */
+export async function headOf<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+  id: Heads[K]['id'],
+): Promise<Heads[K] | undefined> {
+  return (await book.db.get(kind, id)) as Heads[K] | undefined;
+}
+
+/** Adds a head and returns it. Throws a ZodError when a field is out of its bounds. */
+export async function addHead<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+  facts: FactsOf<K>,
+  at: Instant,
+): Promise<Heads[K]> {
+  const head = stamped(book, kind, { facts, at });
+  await putHead(book, kind, head);
+  return head;
+}
+
+/** Sets some fields of a head; fields that stay as they are keep their stamps. */
+export async function changeHead<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+  id: Heads[K]['id'],
+  changes: Partial<FactsOf<K>>,
+  at: Instant,
+): Promise<Heads[K]> {
+  const old = await headOf(book, kind, id);
+  if (!old) throw new Error('This is not in the logbook any more.');
+  const head = changedHead(book, kind, old, changes, at);
+  await putHead(book, kind, head);
+  return head;
+}
+
+/** A head with some fields set, checked and stamped, not yet stored. */
+export function changedHead<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+  old: Heads[K],
+  changes: Partial<FactsOf<K>> & { deletedAt?: Instant | null },
+  at: Instant,
+): Heads[K] {
+  const stamps = { ...old.stamps };
+  const stamp = stampOf(book, at);
+  for (const [field, value] of Object.entries(changes)) {
+    if (!isSame(value, old[field as keyof Heads[K]])) stamps[field] = stamp;
+  }
+  const next = { ...old, ...changes, stamps, device: book.device };
+  return z.parse(schemas[kind], next) as Heads[K];
+}
+
+/** Marks a head as deleted; `null` brings it back. */
+export async function setDeleted<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+  id: Heads[K]['id'],
+  deletedAt: Instant | null,
+  at: Instant,
+): Promise<void> {
+  const old = await headOf(book, kind, id);
+  if (!old) return;
+  await putHead(book, kind, changedHead(book, kind, old, { deletedAt } as never, at));
+}
+
+function stamped<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+  { facts, at }: { facts: FactsOf<K>; at: Instant },
+): Heads[K] {
+  const stamp: Stamp = stampOf(book, at);
+  const fields = [...Object.keys(facts), 'deletedAt'];
+  return z.parse(schemas[kind], {
+    ...facts,
+    id: z.parse(ids[kind], freshId(at)),
+    device: book.device,
+    stamps: Object.fromEntries(fields.map((field) => [field, stamp])),
+    createdAt: at,
+    deletedAt: null,
+  }) as Heads[K];
+}
+
+async function putHead<K extends keyof Heads>(book: Book, kind: K, head: Heads[K]): Promise<void> {
+  const tx = book.db.transaction([kind, 'meta'], 'readwrite', { durability: 'strict' });
+  await Promise.all([
+    tx.objectStore(kind).put(head as never),
+    tx.objectStore('meta').put(pennedMeta(book)),
+    tx.done,
+  ]);
+  announce(kind);
+}
+
+function isSame(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}

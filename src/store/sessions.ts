@@ -1,0 +1,170 @@
+import * as z from 'zod/mini';
+import { columnsOf } from '#calc/columns.ts';
+import { inStampOrder, linesOf } from '#calc/log.ts';
+import { type Table, tableOf } from '#calc/table.ts';
+import { type Entry, type EntryId, type Said, SessionId } from '#model/entry.ts';
+import type { Mould } from '#model/mould.ts';
+import type { Instant } from '#model/schemas.ts';
+import { SealedSession } from '#model/session.ts';
+import { type Book, freshId, pennedMeta } from '#store/book.ts';
+import { newEntry, putEntries, type Says } from '#store/entries.ts';
+import { changedHead, headOf } from '#store/heads.ts';
+import { announce } from '#store/notice.ts';
+
+/** Begins a session with what it opens on. Resolves once it is on disk. */
+export async function beginSession(
+  book: Book,
+  opening: readonly Said[],
+  at: Instant,
+): Promise<SessionId> {
+  const sessionId = z.parse(SessionId, freshId(at));
+  await putEntries(
+    book,
+    opening.map((said) => newEntry(book, sessionId, said, at)),
+  );
+  return sessionId;
+}
+
+/** The entries of the session that runs, newest session first if there are several; null: none runs. */
+export async function runningEntries(book: Book): Promise<Entry[] | null> {
+  const keys = await book.db.getAllKeys('entries');
+  const newest = keys
+    .map(([sessionId]) => sessionId)
+    .sort()
+    .at(-1);
+  return newest === undefined ? null : await entriesRunning(book, newest);
+}
+
+/** The entries of one session, running or sealed, in the order of their stamps; empty: unknown. */
+export async function entriesOf(book: Book, sessionId: SessionId): Promise<Entry[]> {
+  const running = await entriesRunning(book, sessionId);
+  if (running.length > 0) return running;
+  const sealed = await book.db.get('sealed', sessionId);
+  return sealed?.entries ?? [];
+}
+
+/** All ended sessions, oldest first. Reads everything: for pages about the log itself. */
+export async function sealedSessions(book: Book): Promise<SealedSession[]> {
+  const sealed = await book.db.getAll('sealed');
+  return sealed.sort((a, b) => a.startedAt - b.startedAt);
+}
+
+/**
+ * Ends the running session and seals it: its entries move into one record, with its columns beside
+ * it, and what was closed or chosen at the table moves into the moulds. One transaction.
+ */
+export async function endSession(book: Book, sessionId: SessionId, at: Instant): Promise<void> {
+  const entries = await entriesRunning(book, sessionId);
+  if (entries.length === 0) throw new Error('This session is not running.');
+  const ended = newEntry(book, sessionId, { kind: 'session-ended' }, at);
+  const whole = [...entries, ended];
+  const moulds = await mouldsAfter(book, tableOf(whole), at);
+  const { sealed, columns } = sealedOf(sessionId, whole);
+  const stores = ['entries', 'sealed', 'columns', 'drafts', 'moulds', 'meta'] as const;
+  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+  await Promise.all([
+    tx.objectStore('entries').delete(rangeOf(sessionId)),
+    tx.objectStore('sealed').put(sealed),
+    tx.objectStore('columns').put(columns),
+    tx.objectStore('drafts').delete(sessionId),
+    tx.objectStore('meta').put(pennedMeta(book)),
+    ...moulds.map((mould) => tx.objectStore('moulds').put(mould)),
+    tx.done,
+  ]);
+  announce('entries', 'sealed', 'columns', 'drafts', 'moulds');
+}
+
+/** Opens an ended session again: its entries run, its end is taken back. */
+export async function reopenSession(book: Book, sessionId: SessionId, at: Instant): Promise<void> {
+  const sealed = await book.db.get('sealed', sessionId);
+  if (!sealed) throw new Error('This session is not in the logbook.');
+  const ends = linesOf(sealed.entries).filter(
+    ({ said, takenBackAt }) => said.kind === 'session-ended' && takenBackAt === null,
+  );
+  const taken = ends.map(({ id }) =>
+    newEntry(book, sessionId, { kind: 'taken-back', target: id }, at),
+  );
+  const stores = ['entries', 'sealed', 'columns'] as const;
+  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+  await Promise.all([
+    ...[...sealed.entries, ...taken].map((entry) => tx.objectStore('entries').put(entry)),
+    tx.objectStore('sealed').delete(sessionId),
+    tx.objectStore('columns').delete([sealed.startedAt, sessionId]),
+    tx.done,
+  ]);
+  announce('entries', 'sealed', 'columns');
+}
+
+/** Says what a line should have said, and when it happened; the line itself stays. */
+export async function putRight(
+  book: Book,
+  sessionId: SessionId,
+  right: { target: EntryId; says: Said; happenedAt: Instant },
+  at: Instant,
+): Promise<void> {
+  await addToSession(book, sessionId, { kind: 'put-right', ...right }, at);
+}
+
+/** Takes a line back, at any age. Taking a taking-back back brings the line again. */
+export async function takeBack(
+  book: Book,
+  sessionId: SessionId,
+  target: EntryId,
+  at: Instant,
+): Promise<void> {
+  await addToSession(book, sessionId, { kind: 'taken-back', target }, at);
+}
+
+/** Adds a line to a session that runs or has long ended; an ended one is sealed anew. */
+export async function addToSession(
+  book: Book,
+  sessionId: SessionId,
+  said: Says,
+  at: Instant,
+  happenedAt: Instant = at,
+): Promise<void> {
+  const entry = { ...newEntry(book, sessionId, said, at), at: happenedAt };
+  const sealed = await book.db.get('sealed', sessionId);
+  if (!sealed) return await putEntries(book, [entry]);
+  const next = sealedOf(sessionId, [...sealed.entries, entry]);
+  const stores = ['sealed', 'columns', 'meta'] as const;
+  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+  await Promise.all([
+    tx.objectStore('sealed').put({ ...sealed, ...next.sealed }),
+    tx.objectStore('columns').delete([sealed.startedAt, sessionId]),
+    tx.objectStore('columns').put(next.columns),
+    tx.objectStore('meta').put(pennedMeta(book)),
+    tx.done,
+  ]);
+  announce('sealed', 'columns');
+}
+
+function sealedOf(sessionId: SessionId, entries: readonly Entry[]) {
+  const table = tableOf(entries);
+  const sealed = z.parse(SealedSession, {
+    id: sessionId,
+    startedAt: table.begunAt,
+    endedAt: table.endedAt ?? table.lastAt,
+    zone: table.zone,
+    entries: inStampOrder(entries),
+  });
+  return { sealed, columns: columnsOf(sessionId, entries) };
+}
+
+async function mouldsAfter(book: Book, table: Table, at: Instant): Promise<Mould[]> {
+  const after = table.allSeats.map(async ({ mould }): Promise<Mould[]> => {
+    const head = await headOf(book, 'moulds', mould.mouldId);
+    if (!head) return [];
+    const { closed, setSec, hasNoClock } = mould;
+    return [changedHead(book, 'moulds', head, { closed, setSec, hasNoClock }, at)];
+  });
+  return (await Promise.all(after)).flat();
+}
+
+async function entriesRunning(book: Book, sessionId: string): Promise<Entry[]> {
+  return await book.db.getAll('entries', rangeOf(sessionId));
+}
+
+function rangeOf(sessionId: string): IDBKeyRange {
+  return IDBKeyRange.bound([sessionId, ''], [sessionId, '\uffff']);
+}

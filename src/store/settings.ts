@@ -1,0 +1,56 @@
+import * as z from 'zod/mini';
+import type { Instant } from '#model/schemas.ts';
+import { Settings, type settingsFacts, settingsId } from '#model/settings.ts';
+import { type Book, pennedMeta, stampOf } from '#store/book.ts';
+import { announce } from '#store/notice.ts';
+
+export type SettingsFacts = {
+  [K in keyof typeof settingsFacts]: z.infer<(typeof settingsFacts)[K]>;
+};
+
+/** How a shop begins. Common practice, no source; each is the person's to change. */
+export const firstSettings: SettingsFacts = {
+  palette: 'chalk',
+  mainKeySide: 'right',
+  tempUnit: 'C',
+  volumeUnit: 'cup',
+  heatLimit: null,
+  ambientC: 20,
+  pourC: 165,
+  // Two cups.
+  potMl: 473.176473,
+  cautionsReadAt: null,
+};
+
+/** The settings of this shop; what was never set is as it begins. */
+export async function settingsOf(book: Book): Promise<SettingsFacts> {
+  return (await book.db.get('settings', settingsId)) ?? firstSettings;
+}
+
+/** Sets some settings. Throws a ZodError when one is out of its bounds. */
+export async function changeSettings(
+  book: Book,
+  changes: Partial<SettingsFacts>,
+  at: Instant,
+): Promise<void> {
+  const old = await book.db.get('settings', settingsId);
+  const stamp = stampOf(book, at);
+  const fields = Object.keys(changes).map((field) => [field, stamp] as const);
+  const next = z.parse(Settings, {
+    ...firstSettings,
+    ...old,
+    ...changes,
+    id: settingsId,
+    device: book.device,
+    stamps: { ...old?.stamps, ...Object.fromEntries(fields) },
+    createdAt: old?.createdAt ?? at,
+    deletedAt: null,
+  });
+  const tx = book.db.transaction(['settings', 'meta'], 'readwrite', { durability: 'strict' });
+  await Promise.all([
+    tx.objectStore('settings').put(next),
+    tx.objectStore('meta').put(pennedMeta(book)),
+    tx.done,
+  ]);
+  announce('settings');
+}

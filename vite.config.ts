@@ -1,0 +1,114 @@
+import { playwright } from '@vitest/browser-playwright';
+import { VitePWA } from 'vite-plugin-pwa';
+import { defineConfig } from 'vitest/config';
+
+const home = import.meta.dirname;
+
+/** The system's Chromium: a browser of the test tool's own is never downloaded. */
+const chromium = playwright({
+  launchOptions: {
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking', '--disable-sync'],
+  },
+});
+
+export default defineConfig({
+  root: `${home}/src`,
+  publicDir: `${home}/public`,
+  // Relative, so that the app runs from any folder of any static host.
+  base: './',
+  build: {
+    outDir: `${home}/dist`,
+    emptyOutDir: true,
+    target: 'es2022',
+    // The polyfill would be an inline script, which the content policy forbids.
+    modulePreload: { polyfill: false },
+  },
+  worker: { format: 'es' },
+  oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
+  optimizeDeps: {
+    include: [
+      'preact',
+      'preact/hooks',
+      'preact/jsx-runtime',
+      'preact/jsx-dev-runtime',
+      'preact/test-utils',
+      'idb',
+      'zod/mini',
+      'uuid',
+      'axe-core',
+      'fast-check',
+    ],
+  },
+  plugins: [
+    {
+      // While developing, vite puts styles in the page; the built app has none inline and keeps the strict policy.
+      name: 'relax-styles-in-development',
+      apply: 'serve',
+      transformIndexHtml: (html) =>
+        html
+          .replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")
+          .replace("connect-src 'self'", "connect-src 'self' ws:"),
+    },
+    VitePWA({
+      // The app asks before it takes an update, and never in a running session: platform/updates.ts.
+      registerType: 'prompt',
+      injectRegister: null,
+      filename: 'sw.js',
+      // No `id`: it would be resolved against the origin, not against the folder.
+      manifest: {
+        name: 'Warmshot',
+        short_name: 'Warmshot',
+        description: 'The shop logbook of a person who casts soft plastic baits.',
+        lang: 'en-GB',
+        display: 'standalone',
+        orientation: 'any',
+        start_url: '.',
+        scope: '.',
+        background_color: '#f1eee6',
+        theme_color: '#f1eee6',
+        icons: [
+          { src: 'icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },
+          { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any' },
+          {
+            src: 'icon-maskable-512.png',
+            sizes: '512x512',
+            type: 'image/png',
+            purpose: 'maskable',
+          },
+        ],
+      },
+      workbox: {
+        cleanupOutdatedCaches: true,
+        clientsClaim: false,
+        inlineWorkboxRuntime: true,
+        navigateFallback: 'index.html',
+        ignoreURLParametersMatching: [/.*/],
+        globPatterns: ['**/*.{js,css,html,svg,png,webmanifest}'],
+      },
+    }),
+  ],
+  test: {
+    root: home,
+    projects: [
+      {
+        extends: true,
+        test: { name: 'node', include: ['tests/{calc,model}/**/*.test.ts', 'tests/*.test.ts'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'chromium',
+          include: ['tests/{store,live,platform,ui,screens}/**/*.test.{ts,tsx}'],
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: chromium,
+            instances: [{ browser: 'chromium', viewport: { width: 390, height: 844 } }],
+          },
+        },
+      },
+    ],
+  },
+});
