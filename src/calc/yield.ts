@@ -93,22 +93,34 @@ export function yieldInterval(x: Counts, n: Counts, conf = 0.95): [number, numbe
 }
 
 /**
- * [p, lo, hi] over several sessions: the shots of a session and the sessions of a log both differ
- * among themselves, and the larger of the two effects is used. One session alone: the shots' effect.
+ * [p, lo, hi] over several sessions, with the effect of `effectAcross`.
  * Throws a RangeError for impossible counts.
  */
 export function yieldIntervalAcross(
   sessions: readonly ShotCounts[],
   conf = 0.95,
 ): [number, number, number] {
+  const { x, n } = together(sessions);
+  return intervalWith(effectAcross(sessions), x, n, conf);
+}
+
+/**
+ * D >= 1 over several sessions: the shots of a session and the sessions of a log both differ among
+ * themselves, and the larger effect counts. One session alone: the effect of its shots.
+ * Throws a RangeError for impossible counts.
+ */
+export function effectAcross(sessions: readonly ShotCounts[]): number {
   for (const { x, n } of sessions) demandCounts(x, n);
-  const x = sessions.flatMap((session) => [...session.x]);
-  const n = sessions.flatMap((session) => [...session.n]);
+  const { x, n } = together(sessions);
   const [, shots] = designEffect(x, n);
   const whole = sessionTotals(sessions);
-  const isSeveral = whole.n.length > 1;
-  const across = isSeveral ? designEffect(whole.x, whole.n, sessionPrior)[1] : 1;
-  return intervalWith(Math.max(shots, across), x, n, conf);
+  if (whole.n.length < 2) return shots;
+  return Math.max(shots, designEffect(whole.x, whole.n, sessionPrior)[1]);
+}
+
+/** The shots of all sessions in one list. */
+export function together(sessions: readonly ShotCounts[]): { x: number[]; n: number[] } {
+  return { x: sessions.flatMap(({ x }) => x), n: sessions.flatMap(({ n }) => n) };
 }
 
 /** One count per session that recorded anything, so that sessions can stand as clusters. */
@@ -127,8 +139,7 @@ export function isTooEarly(x: Counts, n: Counts, conf = 0.95): boolean {
 
 /** The same over several sessions, from their own wider interval. */
 export function isTooEarlyAcross(sessions: readonly ShotCounts[], conf = 0.95): boolean {
-  const n = sessions.flatMap((session) => [...session.n]);
-  return isEarly(yieldIntervalAcross(sessions, conf), n);
+  return isEarly(yieldIntervalAcross(sessions, conf), together(sessions).n);
 }
 
 function isEarly([, lo, hi]: [number, number, number], n: Counts): boolean {

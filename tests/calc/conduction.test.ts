@@ -48,7 +48,7 @@ describe('the first root', () => {
   test.each([
     ['flat', 1.5708, 1.2732],
     ['round', 2.4048, 1.602],
-    ['ball', 3.1416, 2],
+    ['ball', Math.PI, 2],
   ] as const)('of a %s body with its surface held is the limit', (shape, zeta, c1) => {
     for (const biot of [1e12, Number.POSITIVE_INFINITY]) {
       const root = firstRoot(shape, biot);

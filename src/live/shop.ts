@@ -1,0 +1,25 @@
+import { createContext } from 'preact';
+import { useContext } from 'preact/hooks';
+import type { Clock } from '#platform/clock.ts';
+import type { Touch } from '#platform/touch.ts';
+import type { WakeLock } from '#platform/wake-lock.ts';
+import type { Book } from '#store/book.ts';
+
+/** What every screen may use. Made in main, replaced in tests. */
+export interface Shop {
+  book: Book;
+  clock: Clock;
+  touch: Touch;
+  wakeLock: WakeLock;
+  /** Holds the word that stops updates while a session runs; returns how to let go. */
+  holdSession: () => () => void;
+}
+
+export const ShopContext = createContext<Shop | null>(null);
+
+/** The shop around this component. Throws outside of one. */
+export function useShop(): Shop {
+  const shop = useContext(ShopContext);
+  if (!shop) throw new Error('There is no shop around this component.');
+  return shop;
+}

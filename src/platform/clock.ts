@@ -1,0 +1,44 @@
+/** What time it is. */
+export interface Clock {
+  /** Milliseconds since 1970. Steady while the page is seen: a turned wall clock does not reach it. */
+  now(): number;
+  /** Calls back about every `ms`, and at once when the page is seen again, until the returned function is called. */
+  every(ms: number, tick: () => void): () => void;
+  /** How far the wall clock was turned since the page came in sight; near 0: not at all. */
+  jumpMs(): number;
+  /** The IANA zone of the device. */
+  zone(): string;
+}
+
+/**
+ * The device's clock. While the page is in sight, time is counted from the last look at the wall
+ * clock, so that somebody who sets the clock cannot move a running countdown. A page that was out
+ * of sight may have slept, which only the wall clock knows: it is looked at again.
+ */
+export function systemClock(): Clock {
+  let wall = Date.now();
+  let mono = performance.now();
+  const lookAgain = () => {
+    wall = Date.now();
+    mono = performance.now();
+  };
+  document.addEventListener('visibilitychange', lookAgain);
+  window.addEventListener('pageshow', lookAgain);
+  const steady = () => wall + (performance.now() - mono);
+  return {
+    now() {
+      if (document.visibilityState === 'hidden') lookAgain();
+      return Math.round(steady());
+    },
+    jumpMs: () => Math.round(Date.now() - steady()),
+    every(ms, tick) {
+      const timer = setInterval(tick, ms);
+      document.addEventListener('visibilitychange', tick);
+      return () => {
+        clearInterval(timer);
+        document.removeEventListener('visibilitychange', tick);
+      };
+    },
+    zone: () => Intl.DateTimeFormat().resolvedOptions().timeZone,
+  };
+}

@@ -1,0 +1,38 @@
+/** Keeps the screen awake. */
+export interface WakeLock {
+  /**
+   * Asks for the screen to stay on, and again whenever the page is seen or touched. `tell` hears
+   * whether it does. Returns how to let go.
+   */
+  hold(tell: (isAwake: boolean) => void): () => void;
+}
+
+/** The device's own wake lock; where there is none, it says that the screen may sleep. */
+export const deviceWakeLock: WakeLock = {
+  hold(tell) {
+    let lock: WakeLockSentinel | null = null;
+    let isOver = false;
+    const ask = () => {
+      if (isOver || (lock && !lock.released) || document.visibilityState === 'hidden') return;
+      if (!('wakeLock' in navigator)) return tell(false);
+      navigator.wakeLock.request('screen').then(
+        (granted) => {
+          if (isOver) return void granted.release();
+          lock = granted;
+          granted.addEventListener('release', () => tell(false));
+          tell(true);
+        },
+        () => tell(false),
+      );
+    };
+    ask();
+    document.addEventListener('visibilitychange', ask);
+    document.addEventListener('pointerdown', ask);
+    return () => {
+      isOver = true;
+      document.removeEventListener('visibilitychange', ask);
+      document.removeEventListener('pointerdown', ask);
+      void lock?.release();
+    };
+  },
+};

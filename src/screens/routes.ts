@@ -1,0 +1,81 @@
+import * as z from 'zod/mini';
+import { SessionId } from '#model/entry.ts';
+import { ColourwayId, InjectorId } from '#model/gear.ts';
+import { MouldId } from '#model/mould.ts';
+
+/** Every address of the app. */
+export type Route =
+  | { at: 'pour' }
+  | { at: 'table' }
+  | { at: 'start' }
+  | { at: 'cautions' }
+  | { at: 'line-up' }
+  | { at: 'day'; day: string }
+  | { at: 'session'; sessionId: SessionId }
+  | { at: 'moulds' }
+  | { at: 'mould'; mouldId: MouldId }
+  | { at: 'mould-facts'; mouldId: MouldId | null }
+  | { at: 'colours' }
+  | { at: 'colour-facts'; colourwayId: ColourwayId | null }
+  | { at: 'workshop' }
+  | { at: 'injector-facts'; injectorId: InjectorId | null };
+
+/** The hash that leads to a route. */
+export function hrefTo(route: Route): string {
+  switch (route.at) {
+    case 'day':
+      return `#/day/${route.day}`;
+    case 'session':
+      return `#/session/${route.sessionId}`;
+    case 'mould':
+      return `#/mould/${route.mouldId}`;
+    case 'mould-facts':
+      return `#/mould-facts/${route.mouldId ?? 'new'}`;
+    case 'colour-facts':
+      return `#/colour-facts/${route.colourwayId ?? 'new'}`;
+    case 'injector-facts':
+      return `#/injector-facts/${route.injectorId ?? 'new'}`;
+    default:
+      return `#/${route.at}`;
+  }
+}
+
+/** The route that a hash leads to; anything unknown leads to Pour. */
+export function routeOf(hash: string): Route {
+  const [at = '', id = ''] = hash.replace(/^#\/?/, '').split('/');
+  switch (at) {
+    case 'table':
+    case 'start':
+    case 'cautions':
+    case 'line-up':
+    case 'moulds':
+    case 'colours':
+    case 'workshop':
+      return { at };
+    case 'day':
+      return /^\d{4}-\d{2}-\d{2}$/.test(id) ? { at, day: id } : { at: 'pour' };
+    case 'session':
+      return withId(SessionId, id, (sessionId) => ({ at, sessionId }));
+    case 'mould':
+      return withId(MouldId, id, (mouldId) => ({ at, mouldId }));
+    case 'mould-facts':
+      return id === 'new'
+        ? { at, mouldId: null }
+        : withId(MouldId, id, (mouldId) => ({ at, mouldId }));
+    case 'colour-facts':
+      return id === 'new'
+        ? { at, colourwayId: null }
+        : withId(ColourwayId, id, (colourwayId) => ({ at, colourwayId }));
+    case 'injector-facts':
+      return id === 'new'
+        ? { at, injectorId: null }
+        : withId(InjectorId, id, (injectorId) => ({ at, injectorId }));
+    default:
+      return { at: 'pour' };
+  }
+}
+
+function withId<T>(schema: z.ZodMiniType<T, string>, id: string, route: (id: T) => Route): Route {
+  const parsed = z.safeParse(schema, id);
+  return parsed.success ? route(parsed.data) : { at: 'pour' };
+}

@@ -1,0 +1,21 @@
+import { toMl } from '#calc/units.ts';
+
+export type VolumeUnit = 'cup' | 'floz' | 'mL';
+
+const quarters = ['', '¼', '½', '¾'];
+
+/** A volume in the person's unit, to what a person pours by: quarter cups, whole ounces, 5 mL. */
+export function volumeWords(ml: number, unit: VolumeUnit): string {
+  if (unit === 'mL') return `${Math.round(ml / 5) * 5} mL`;
+  if (unit === 'floz') return `${Math.round(ml / toMl(1, 'floz'))} fl oz`;
+  const steps = Math.round((ml / toMl(1, 'cup')) * 4);
+  const whole = Math.floor(steps / 4);
+  const text = `${whole === 0 && steps > 0 ? '' : whole}${quarters[steps % 4]}`;
+  return `${text} ${steps > 4 ? 'cups' : 'cup'}`;
+}
+
+/** One natural step of the unit, mL: a quarter cup, an ounce, 50 mL. */
+export function volumeStepMl(unit: VolumeUnit): number {
+  if (unit === 'mL') return 50;
+  return unit === 'floz' ? toMl(1, 'floz') : toMl(0.25, 'cup');
+}

@@ -1,0 +1,32 @@
+import styles from './Stepper.module.css';
+
+interface Props {
+  /** What is stepped, for a screen reader. */
+  label: string;
+  /** The value in words. */
+  value: string;
+  /** A quiet line under the value: where it comes from, or that an end is reached. */
+  small?: string;
+  lessName: string;
+  moreName: string;
+  onLess: () => void;
+  onMore: () => void;
+}
+
+/** A value between a minus and a plus key: no typing, eyes stay on the value. */
+export function Stepper({ label, value, small, lessName, moreName, onLess, onMore }: Props) {
+  return (
+    <div class={styles.step} role="group" aria-label={label}>
+      <button type="button" aria-label={lessName} onClick={onLess}>
+        −
+      </button>
+      <output>
+        {value}
+        {small && <small>{small}</small>}
+      </output>
+      <button type="button" aria-label={moreName} onClick={onMore}>
+        +
+      </button>
+    </div>
+  );
+}
