@@ -38,7 +38,7 @@ export function fittedPair(fit: PairFit): FittedPair {
   let cost = costOf(fit, best);
   let damping = 1e-3;
   for (let round = 0; round < ROUNDS && damping < 1e12; round++) {
-    const normal = normalOf(fit, best);
+    const normal = heldAtBounds(fit, best, normalOf(fit, best));
     let moved = Infinity;
     while (damping < 1e12) {
       const next = bounded(fit, stepped(best, normal, damping));
@@ -66,6 +66,22 @@ function bounded(fit: PairFit, [a, b]: Pair): Pair {
     Math.min(fit.highest[0], Math.max(fit.lowest[0], a)),
     Math.min(fit.highest[1], Math.max(fit.lowest[1], b)),
   ];
+}
+
+/**
+ * The normal equations without an unknown that stands at its bound and is pushed against it.
+ *
+ * Left in, it would drag the other one along a slope that the bound cuts off.
+ */
+function heldAtBounds({ lowest, highest }: PairFit, [a, b]: Pair, normal: Normal): Normal {
+  const { aa, bb, ar, br } = normal;
+  if ((a <= lowest[0] && ar > 0) || (a >= highest[0] && ar < 0)) {
+    return { aa, ab: 0, bb, ar: 0, br };
+  }
+  if ((b <= lowest[1] && br > 0) || (b >= highest[1] && br < 0)) {
+    return { aa, ab: 0, bb, ar, br: 0 };
+  }
+  return normal;
 }
 
 /** One damped Gauss-Newton step; where the numbers overflow it stays where it is. */

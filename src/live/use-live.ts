@@ -14,7 +14,6 @@ export function useLive<T>(
   const [found, setFound] = useState<{ key: string; value: T } | undefined>();
   const [failure, setFailure] = useState<unknown>();
   const watched = tables.join(' ');
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `read` is new at each render; `key` says when it differs.
   useEffect(() => {
     let newest = 0;
     let isOver = false;

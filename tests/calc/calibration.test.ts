@@ -136,7 +136,7 @@ describe('calibration', () => {
     );
   });
 
-  test('fits no worse than any mould in the neighbourhood or at the prior', () => {
+  test('fits no worse than the prior or any mould near by, also where the uptake stands at its bound', () => {
     const cost = (tauSec: number, uptake: number, seen: typeof readings) =>
       (Math.log(tauSec / heat.tauSec) / 0.45) ** 2 +
       ((uptake - 0.9) / 0.15) ** 2 +
@@ -144,7 +144,7 @@ describe('calibration', () => {
         const guess = { ...heat, tauSec, uptake };
         return sum + (mouldTempC(guess, course, at - 1) - tempC) ** 2;
       }, 0);
-    const noise = fc.array(fc.double({ min: -8, max: 8, noNaN: true }), {
+    const noise = fc.array(fc.double({ min: -60, max: 60, noNaN: true }), {
       minLength: 7,
       maxLength: 7,
     });
@@ -160,6 +160,7 @@ describe('calibration', () => {
           [1, 0.01],
           [1, -0.01],
         ] as const) {
+          if (uptake + up > 2 || uptake + up < 0.05) continue;
           expect(found).toBeLessThanOrEqual(cost(tauSec * more, uptake + up, seen) + 1e-3);
         }
       }),

@@ -1,0 +1,129 @@
+import * as z from 'zod/mini';
+import { frozenInjector, frozenMould } from '#calc/line-up.ts';
+import { PotId, type Said, type SaidOf, type SessionId } from '#model/entry.ts';
+import type { Colourway, ColourwayId, InjectorId } from '#model/gear.ts';
+import type { Mould, MouldId } from '#model/mould.ts';
+import type { Instant } from '#model/schemas.ts';
+import { type Book, freshId } from '#store/book.ts';
+import { addHead, type FactsOf, headOf, headsOf } from '#store/heads.ts';
+import { allColumns, newestColumns } from '#store/history.ts';
+import { beginSession } from '#store/sessions.ts';
+import { settingsOf } from '#store/settings.ts';
+
+/** What a session is to begin with. */
+export interface Beginning {
+  mouldIds: readonly MouldId[];
+  injectorId: InjectorId | null;
+  /** Null: a pot without a name yet. */
+  colourwayId: ColourwayId | null;
+  zone: string;
+}
+
+/** Begins a session on these moulds and one fresh mix. Resolves once it is on disk. */
+export async function startPouring(
+  book: Book,
+  beginning: Beginning,
+  at: Instant,
+): Promise<SessionId> {
+  const { mouldIds, injectorId, colourwayId, zone } = beginning;
+  const { ambientC, pourC, potMl } = await settingsOf(book);
+  const colourway = colourwayId ? await headOf(book, 'colourways', colourwayId) : undefined;
+  const opening: Said[] = [
+    { kind: 'session-begun', zone, ambientC, pourC },
+    await lineUpOf(book, mouldIds, injectorId),
+    mixOf(colourway ?? null, potMl, 1, at),
+  ];
+  return await beginSession(book, opening, at);
+}
+
+/** What is said when these moulds, in this order, are put on the table. */
+export async function lineUpOf(
+  book: Book,
+  mouldIds: readonly MouldId[],
+  injectorId: InjectorId | null,
+): Promise<SaidOf<'lined-up'>> {
+  const history = await allColumns(book);
+  const moulds = await Promise.all(mouldIds.map((id) => headOf(book, 'moulds', id)));
+  const injector = injectorId ? await headOf(book, 'injectors', injectorId) : undefined;
+  return {
+    kind: 'lined-up',
+    moulds: moulds
+      .filter((mould) => mould !== undefined)
+      .map((mould) => frozenMould(mould, history)),
+    injector: injector ? frozenInjector(injector) : null,
+  };
+}
+
+/**
+ * What is said when a colourway is mixed fresh: one pot, or A and B for a laminate, of `potMl`
+ * each. No colourway: `Pot 1`, `Pot 2`, named later or never.
+ */
+export function mixOf(
+  colourway: Colourway | null,
+  potMl: number,
+  potNumber: number,
+  at: Instant,
+): SaidOf<'pot-mixed'> {
+  const fresh = { volumeMl: potMl, meanHeats: 0, maxHeats: 0 };
+  const sides = colourway?.sides ?? [{ name: `Pot ${potNumber}`, swatch: null }];
+  return {
+    kind: 'pot-mixed',
+    colourwayId: colourway?.id ?? null,
+    name: colourway?.name ?? `Pot ${potNumber}`,
+    isAlone: true,
+    pots: sides.map(({ name, swatch }, slot) => ({
+      potId: z.parse(PotId, freshId(at)),
+      slot,
+      name,
+      swatch,
+      ...fresh,
+    })),
+  };
+}
+
+/** What the last session was poured with, as far as it still exists; null: there was none. */
+export async function lastTime(
+  book: Book,
+): Promise<{ moulds: Mould[]; colourway: Colourway | null; injectorId: InjectorId | null } | null> {
+  const last = await newestColumns(book);
+  if (!last) return null;
+  const heads = await headsOf(book, 'moulds');
+  const moulds = last.moulds
+    .map(({ mouldId }) => heads.find((mould) => mould.id === mouldId))
+    .filter((mould) => mould !== undefined)
+    .slice(0, 3);
+  if (moulds.length === 0) return null;
+  const lastShot = last.colourway.length - 1;
+  const colourwayId = last.colourways[last.colourway[lastShot] ?? -1]?.colourwayId;
+  const colourway = colourwayId ? await headOf(book, 'colourways', colourwayId) : undefined;
+  const injectorId = last.injectorIds[last.injector[lastShot] ?? -1] ?? null;
+  return { moulds, colourway: colourway?.deletedAt === null ? colourway : null, injectorId };
+}
+
+/** Adds a mould from its shape alone: the first minutes ask for nothing else. */
+export async function addPlainMould(
+  book: Book,
+  shape: { rows: number; cols: number },
+  at: Instant,
+): Promise<Mould> {
+  const number = (await book.db.count('moulds')) + 1;
+  return await addHead(book, 'moulds', { ...plainMould(shape), name: `Mould ${number}` }, at);
+}
+
+/** The facts of a mould of which only the shape is known. */
+export function plainMould({ rows, cols }: { rows: number; cols: number }): FactsOf<'moulds'> {
+  return {
+    name: '',
+    layout: { kind: 'grid', rows, cols, run: 'down', from: 'top-left' },
+    opens: 'same',
+    material: 'aluminium',
+    massG: null,
+    partMl: null,
+    sprueMl: null,
+    section: null,
+    closed: [],
+    setSec: null,
+    hasNoClock: false,
+    heat: null,
+  };
+}
