@@ -1,9 +1,9 @@
 import { betweenZeroAndOne, wholeFrom } from '#calc/counts.ts';
 import { positive, zeroToOne } from '#calc/range.ts';
 
-/** Below this a correlation is the independent case to all digits; at 1 the shape would vanish. */
+/** Below this a correlation is the independent case to all digits; at 1 the shapes would vanish. */
 const leastRho = 1e-12;
-const leastShape = 1e-9;
+const leastSize = 1e-9;
 
 /**
  * Chances of 0, 1, ... n successes when the chance of one is itself Beta(a, b): the beta-binomial
@@ -40,10 +40,8 @@ export function betaBinomial(n: number, a: number, b: number): Float64Array {
  */
 export function likeCounts(n: number, mean: number, rho: number): Float64Array {
   betweenZeroAndOne('mean', mean);
-  const size = 1 / Math.max(leastRho, zeroToOne('rho', rho)) - 1;
-  const a = Math.max(leastShape, mean * size);
-  const b = Math.max(leastShape, (1 - mean) * size);
-  return betaBinomial(n, a, b);
+  const size = Math.max(leastSize, 1 / Math.max(leastRho, zeroToOne('rho', rho)) - 1);
+  return betaBinomial(n, mean * size, (1 - mean) * size);
 }
 
 /** A count from which the chances fall on both sides, or, below shape 1, an end they dip away from. */

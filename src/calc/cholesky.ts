@@ -1,7 +1,10 @@
 /** A lower triangle L with L L' equal to a symmetric matrix, row by row. */
 export type Triangle = readonly (readonly number[])[];
 
-/** The Cholesky factor of a symmetric matrix, or null unless it is clearly positive definite. */
+/**
+ * The Cholesky factor of a symmetric matrix, of which only the lower half is read; null unless it
+ * is clearly positive definite.
+ */
 export function cholesky(matrix: readonly (readonly number[])[]): Triangle | null {
   const factor: number[][] = [];
   for (const [i, row] of matrix.entries()) {

@@ -38,10 +38,10 @@ export function firthProfileInterval(
   const data = dataOf(X, x, n);
   const z = twoSidedZ(conf);
   const best = climbed(data, null);
-  const at = best.beta[columnOf(data, j)] ?? 0;
-  const unit = best.beta.map((_, k) => (k === j ? 1 : 0));
-  const reach = z * Math.sqrt(solved(best.factor, unit)[j] ?? 0);
-  return [profileLimit(data, best, j, at, -reach, z), profileLimit(data, best, j, at, reach, z)];
+  const column = columnOf(data, j);
+  const unit = best.beta.map((_, k) => (k === column ? 1 : 0));
+  const reach = z * Math.sqrt(solved(best.factor, unit)[column] ?? 0);
+  return [profileLimit(data, best, column, -reach, z), profileLimit(data, best, column, reach, z)];
 }
 
 /**
@@ -52,7 +52,7 @@ export function firthChance(X: Design, x: Counts, n: Counts, j: number): number 
   const data = dataOf(X, x, n);
   const best = climbed(data, null);
   const without = climbed(data, { j: columnOf(data, j), value: 0 });
-  return 2 * pnorm(-signedFall(best, without));
+  return 2 * pnorm(-rootFall(best, without));
 }
 
 interface Data {
@@ -66,7 +66,9 @@ interface Point {
   beta: readonly number[];
   penalisedLogLik: number;
   factor: Triangle;
-  information: readonly (readonly number[])[];
+  /** Per row the chance of a failure, and its complement without loss of digits. */
+  mu: readonly number[];
+  rest: readonly number[];
 }
 
 interface Held {
@@ -96,50 +98,132 @@ function columnOf({ columns }: Data, j: number): number {
 function climbed(data: Data, held: Held | null, from?: readonly number[]): Point {
   const start = from ? [...from] : new Array<number>(data.columns).fill(0);
   if (held) start[held.j] = held.value;
-  let point = pointAt(data, start);
-  if (!point) throw new RangeError('These factors cannot be told apart in these shots.');
+  (globalThis as any).F=((globalThis as any).F??0)+1;
+  let point = startAt(data, start);
   for (let turn = 0; turn < 200; turn++) {
     const { step, gain } = stepFrom(data, point, held);
-    const next = gain > 1e-22 ? higher(data, point, step) : null;
+    const next: Point | null = gain > 1e-20 ? higher(data, point, step) : null;
     if (!next) break;
     point = next;
   }
   return point;
 }
 
+function startAt(data: Data, beta: readonly number[]): Point {
+  const point = pointAt(data, beta);
+  if (!point) throw new RangeError('These factors cannot be told apart in these shots.');
+  return point;
+}
+
 function pointAt({ rows, x, n, columns }: Data, beta: readonly number[]): Point | null {
-  const information = Array.from({ length: columns }, () => new Array<number>(columns).fill(0));
+ (globalThis as any).P=((globalThis as any).P??0)+1;
+  const mu: number[] = [];
+  const rest: number[] = [];
   let logLik = 0;
-  for (const [i, row] of rows.entries()) {
-    const eta = dot(row, beta);
-    const cases = n[i] ?? 0;
-    logLik += (x[i] ?? 0) * eta - cases * (Math.max(0, eta) + Math.log1p(Math.exp(-Math.abs(eta))));
-    const weight = cases * chanceOf(eta) * chanceOf(-eta);
-    for (const [k, own] of information.entries()) {
-      const share = weight * (row[k] ?? 0);
+  for (let i = 0; i < rows.length; i++) {
+    const eta = dot(rows[i] ?? [], beta);
+    const decay = Math.exp(-Math.abs(eta));
+    const [rare, common] = [decay / (1 + decay), 1 / (1 + decay)];
+    mu.push(eta > 0 ? common : rare);
+    rest.push(eta > 0 ? rare : common);
+    logLik += (x[i] ?? 0) * eta - (n[i] ?? 0) * (Math.max(0, eta) + Math.log1p(decay));
+  }
+  const weights = mu.map((chance, i) => (n[i] ?? 0) * chance * (rest[i] ?? 0));
+  const factor = columns > 0 ? cholesky(information(rows, weights, columns)) : null;
+  if (!factor || !Number.isFinite(logLik)) return null;
+  return { beta, penalisedLogLik: logLik + logDeterminant(factor) / 2, factor, mu, rest };
+}
+
+/** The lower half of X' diag(weights) X. */
+function information(rows: Design, weights: Counts, columns: number): number[][] {
+  const sums = Array.from({ length: columns }, () => new Array<number>(columns).fill(0));
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i] ?? [];
+    for (let k = 0; k < columns; k++) {
+      const own = sums[k] ?? [];
+      const share = (weights[i] ?? 0) * (row[k] ?? 0);
       for (let l = 0; l <= k; l++) own[l] = (own[l] ?? 0) + share * (row[l] ?? 0);
     }
   }
-  const factor = columns > 0 ? cholesky(information) : null;
-  if (!factor || !Number.isFinite(logLik)) return null;
-  return { beta, penalisedLogLik: logLik + logDeterminant(factor) / 2, factor, information };
+  return sums;
 }
 
-/** Firth's modified score step, and the squared length by which it stops. */
+/**
+ * A step up from a point, and the squared length by which the climb stops. Firth's score is that of
+ * data in which every row has half its leverage added to failures and to non-failures, and with the
+ * information of those data a step neither overshoots nor swings.
+ */
 function stepFrom(data: Data, point: Point, held: Held | null): { step: number[]; gain: number } {
-  const score = scoreAt(data, point);
-  if (!held) return stepOf(point.factor, score);
-  const isFree = (_: unknown, k: number) => k !== held.j;
-  const free = point.information.map((row) => row.filter(isFree)).filter(isFree);
-  const mirrored = free.map((row, k) =>
-    row.map((value, l) => (l > k ? (free[l]?.[k] ?? 0) : value)),
-  );
-  const factor = cholesky(
-    lowerOf(point.information)
-      .filter(isFree)
-      .map((row) => row.filter(isFree)),
-  );
-  if (!factor || mirrored.length === 0) return { step: score.map(() => 0), gain: 0 };
-  const { step, gain } = stepOf(factor, score.filter(isFree));
-  return { step: step.toSpliced(held.j, 0, 0), gain };
+ (globalThis as any).S=((globalThis as any).S??0)+1;
+  const { rows, x, n, columns } = data;
+  const score = new Array<number>(columns).fill(0);
+  const weights: number[] = [];
+  for (let i = 0; i < rows.length; i++) {
+    const row = rows[i] ?? [];
+    const cases = n[i] ?? 0;
+    const mu = point.mu[i] ?? 0;
+    const spread = mu * (point.rest[i] ?? 0);
+    const reach = forwardSolved(point.factor, row);
+    const hat = cases * spread * dot(reach, reach);
+    weights.push((cases + hat) * spread);
+    const pull = (x[i] ?? 0) - cases * mu + hat * (0.5 - mu);
+    for (let k = 0; k < columns; k++) score[k] = (score[k] ?? 0) + pull * (row[k] ?? 0);
+  }
+  const isFree = (_: unknown, k: number) => k !== held?.j;
+  const free = information(rows, weights, columns).filter(isFree);
+  const factor = cholesky(free.map((row) => row.filter(isFree)));
+  if (!factor) return { step: score, gain: 0 };
+  const freeScore = score.filter(isFree);
+  const step = solved(factor, freeScore);
+  const gain = dot(step, freeScore);
+  return { step: held ? step.toSpliced(held.j, 0, 0) : step, gain };
+}
+
+/** The point a step away, the step halved until it is no lower; null when none is. */
+function higher(data: Data, from: Point, step: readonly number[]): Point | null {
+  for (let share = 1; share > 1e-9; share /= 2) {
+    const next = pointAt(
+      data,
+      from.beta.map((value, k) => value + share * (step[k] ?? 0)),
+    );
+    if (next && next.penalisedLogLik >= from.penalisedLogLik - 1e-12) return next;
+  }
+  return null;
+}
+
+/** Where the root of twice the fall reaches z: bracketed outwards, then by regula falsi. */
+function profileLimit(data: Data, best: Point, j: number, reach: number, z: number): number {
+  const at = best.beta[j] ?? 0;
+  let point = best;
+  const overshoot = (value: number) => {
+    const from = best.beta.map((b, k) => b + ((point.beta[k] ?? 0) - b) * 0.5);
+    point = climbed(data, { j, value }, from);
+    return rootFall(best, point) - z;
+  };
+  let [near, nearOff] = [at, -z];
+  let [far, farOff] = [at + reach, overshoot(at + reach)];
+  for (let turn = 0; farOff < 0 && turn < 60; turn++) {
+    [near, nearOff] = [far, farOff];
+    far = at + 2 * (far - at);
+    farOff = overshoot(far);
+  }
+  for (let turn = 0; turn < 60 && Math.abs(far - near) > 1e-10 * Math.abs(reach); turn++) {
+    const middle = far - (farOff * (far - near)) / (farOff - nearOff);
+    const off = overshoot(middle);
+    if (Math.abs(off) < 1e-9) return middle;
+    // The end that stays is halved, or it would stay for ever (Illinois rule).
+    if (off > 0) [far, farOff, nearOff] = [middle, off, nearOff / 2];
+    else [near, nearOff, farOff] = [middle, off, farOff / 2];
+  }
+  return (near + far) / 2;
+}
+
+function rootFall(best: Point, other: Point): number {
+  return Math.sqrt(Math.max(0, 2 * (best.penalisedLogLik - other.penalisedLogLik)));
+}
+
+function dot(a: Counts, b: Counts): number {
+  let sum = 0;
+  for (let k = 0; k < a.length; k++) sum += (a[k] ?? 0) * (b[k] ?? 0);
+  return sum;
 }

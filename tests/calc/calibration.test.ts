@@ -142,7 +142,7 @@ describe('calibration', () => {
       ((uptake - 0.9) / 0.15) ** 2 +
       seen.reduce((sum, { at, tempC }) => {
         const guess = { ...heat, tauSec, uptake };
-        return sum + (mouldTempC(guess, course, at - 1) - tempC) ** 2;
+        return sum + (mouldTempC(guess, course, at - 1e-3) - tempC) ** 2;
       }, 0);
     const noise = fc.array(fc.double({ min: -60, max: 60, noNaN: true }), {
       minLength: 7,

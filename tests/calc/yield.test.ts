@@ -10,6 +10,7 @@ import {
   yieldInterval,
   yieldIntervalAcross,
 } from '#calc/yield.ts';
+import { csvRows } from '../hands/regressions.ts';
 import { normal, seeded, shotChance, shotCounts, successes } from '../hands/seeded.ts';
 
 const shot = fc
@@ -76,6 +77,21 @@ test('with one cavity a shot the interval is the plain one', () => {
       expect(hi).toBeCloseTo(plainHi, 12);
     }),
   );
+});
+
+// Weil 1970, rat litters: clusters of unequal size; the value for the control group recomputed in R.
+test('litters of the control group are alike by 0.0291 and the treated far more', () => {
+  const litters = (group: string) => {
+    const own = csvRows('weil-rats.csv').filter((row) => row[0] === group);
+    return { n: own.map((row) => Number(row[1])), x: own.map((row) => Number(row[2])) };
+  };
+  const control = litters('CTRL');
+  const treated = litters('TREAT');
+  expect([sum(control.x), sum(control.n), sum(treated.x), sum(treated.n)]).toEqual([
+    142, 158, 112, 145,
+  ]);
+  expect(icc(control.x, control.n)).toBeCloseTo(0.0290913854, 9);
+  expect(icc(treated.x, treated.n)).toBeGreaterThan(0.2);
 });
 
 test('shots in which nothing was recorded change nothing', () => {

@@ -1,0 +1,29 @@
+import { opensAt, type Seat, stageAt, type Table, waitingShot } from '#calc/table.ts';
+import type { Instant } from '#model/schemas.ts';
+
+/** What the main key means now, and the moulds that its press touches. */
+export type NextStep =
+  | { means: 'good'; seats: readonly Seat[] }
+  | { means: 'filled'; seats: readonly Seat[] }
+  /** Nothing to press: the first mould to open is named. */
+  | { means: 'setting'; seats: readonly Seat[] }
+  /** Every mould sits out. */
+  | { means: 'none'; seats: readonly Seat[] };
+
+/** The next right thing at the table: open moulds beat empty ones, and those beat setting ones. */
+export function nextStepAt(table: Table, now: Instant): NextStep {
+  const seatsIn = (stage: string) => table.seats.filter((seat) => stageAt(seat, now) === stage);
+  const open = seatsIn('open');
+  if (open.length > 0) return { means: 'good', seats: open };
+  const empty = seatsIn('empty');
+  if (empty.length > 0) return { means: 'filled', seats: empty };
+  const setting = seatsIn('setting').toSorted((a, b) => readyAt(a) - readyAt(b));
+  return setting.length > 0
+    ? { means: 'setting', seats: setting.slice(0, 1) }
+    : { means: 'none', seats: [] };
+}
+
+function readyAt(seat: Seat): Instant {
+  const shot = waitingShot(seat);
+  return shot ? opensAt(shot) : 0;
+}

@@ -1,0 +1,102 @@
+import { type Seat, stageAt, type Table, waitingShot } from '#calc/table.ts';
+import { warmthAt } from '#calc/warmth.ts';
+import type { Said } from '#model/entry.ts';
+import type { Instant } from '#model/schemas.ts';
+import { allSaid, evenResults, filledSaid } from '#screens/table/acts.ts';
+import { Card, type CardActs } from '#screens/table/Card.tsx';
+import { MarkPanel } from '#screens/table/MarkPanel.tsx';
+import { withClosed } from '#screens/table/marks.ts';
+import { noteOf } from '#screens/table/note.ts';
+import type { Marks } from '#screens/table/use-marks.ts';
+
+interface Props {
+  table: Table;
+  now: Instant;
+  marks: Marks;
+  onSaid: (said: Said) => void;
+}
+
+/** The moulds of the round; the one whose cavities are being marked shows its map instead. */
+export function Cards({ table, now, marks, onSaid }: Props) {
+  const { open } = marks;
+  const map = open && (
+    <MarkPanel
+      key={open.shot.id}
+      {...open}
+      place={table.seats.indexOf(open.seat) + 1}
+      due={duePlaces(table, open.seat, now)}
+      onMark={(results) => marks.keep(open.shot.id, results)}
+      onClose={(cavity, isClosed) =>
+        onSaid({ kind: 'cavity-closed', mouldId: open.seat.mould.mouldId, cavity, isClosed })
+      }
+      onCheckLater={() => {
+        const results = open.results.map((result) =>
+          result === 'closed' ? result : ('not-checked' as const),
+        );
+        onSaid({ kind: 'opened', shots: [{ shotId: open.shot.id, results }] });
+        marks.drop(open.shot.id);
+      }}
+    />
+  );
+  return (
+    <>
+      {open && !table.seats.includes(open.seat) && map}
+      {table.seats.map((seat, index) =>
+        open?.seat === seat ? (
+          map
+        ) : (
+          <Card
+            key={seat.mould.mouldId}
+            seat={seat}
+            place={index + 1}
+            stage={stageAt(seat, now)}
+            shot={waitingShot(seat)}
+            warmth={warmthAt(table, seat, now)}
+            note={noteOf(seat)}
+            marked={halfMade(seat, marks)}
+            isBehind={open !== null}
+            now={now}
+            acts={actsOf({ table, now, marks, onSaid }, seat)}
+          />
+        ),
+      )}
+    </>
+  );
+}
+
+function actsOf({ table, now, marks, onSaid }: Props, seat: Seat): CardActs {
+  const shot = waitingShot(seat);
+  const { mouldId } = seat.mould;
+  const sayAll = (result: 'good' | 'not-checked') => {
+    const said = allSaid([seat], result);
+    if (said) onSaid(said);
+    if (shot) marks.drop(shot.id);
+  };
+  return {
+    fillNow: () => onSaid(filledSaid(table, [seat], now, 'no-clock')),
+    openNow: () => shot && onSaid({ kind: 'clock-stopped', shotId: shot.id }),
+    skip: (isSkipped) => onSaid({ kind: 'skipped', mouldId, isSkipped }),
+    markBad: () => shot && marks.openMap(shot.id),
+    markCavity: (cavity) => {
+      if (!shot || seat.mould.closed.includes(cavity)) return;
+      const results = halfMade(seat, marks) ?? evenResults(seat, 'good');
+      const usual = seat.mould.defectOrder[0] ?? 'short';
+      const marked = results.with(cavity - 1, results[cavity - 1] === usual ? 'good' : usual);
+      marks.keepOpen(shot.id, withClosed(marked, seat.mould.closed));
+    },
+    checkLater: () => sayAll('not-checked'),
+    allGood: () => sayAll('good'),
+  };
+}
+
+function halfMade(seat: Seat, marks: Marks) {
+  const shot = waitingShot(seat);
+  return shot ? marks.halfMade(shot.id) : null;
+}
+
+/** Places of the other moulds that are open now. */
+export function duePlaces(table: Table, but: Seat, now: Instant): number[] {
+  return table.seats.flatMap((seat, index) =>
+    seat !== but && stageAt(seat, now) === 'open' ? [index + 1] : [],
+  );
+}

@@ -1,0 +1,127 @@
+import { useState } from 'preact/hooks';
+import { type PotState, potStateAt, roundsLeft } from '#calc/pot-course.ts';
+import type { Pot, Table } from '#calc/table.ts';
+import { cFromF, fFromC } from '#calc/units.ts';
+import type { Said } from '#model/entry.ts';
+import type { Instant } from '#model/schemas.ts';
+import { MixPanel } from '#screens/table/MixPanel.tsx';
+import { PotPicture } from '#screens/table/PotPicture.tsx';
+import { PressKey } from '#screens/table/PressKey.tsx';
+import { roundMl } from '#screens/table/round.ts';
+import { StepKeys } from '#screens/table/StepKeys.tsx';
+import { Tally } from '#screens/table/Tally.tsx';
+import { TopUpPanel } from '#screens/table/TopUpPanel.tsx';
+import { volumeWords } from '#screens/volumes.ts';
+import { countWords, tempWords } from '#screens/words.ts';
+import type { SettingsFacts } from '#store/settings.ts';
+import styles from './Table.module.css';
+
+interface Props {
+  table: Table;
+  /** Null: there is no pot, a mix is chosen. */
+  pot: Pot | null;
+  settings: SettingsFacts;
+  now: Instant;
+  /** Writes and closes the panel. */
+  onSaid: (said: Said) => void;
+  /** Writes and leaves the panel as it is. */
+  onRead: (said: Said) => void;
+}
+
+/** The pot: what is in it, what it has been through, and what can be done with it. */
+export function PotPanel(props: Props) {
+  const { table, pot, settings, now, onSaid } = props;
+  const [inside, setInside] = useState<'pot' | 'mix' | 'top-up'>(pot ? 'pot' : 'mix');
+  if (inside === 'mix' || !pot) {
+    return <MixPanel table={table} pot={pot} settings={settings} now={now} onSaid={onSaid} />;
+  }
+  if (inside === 'top-up') return <TopUpPanel pot={pot} settings={settings} onSaid={onSaid} />;
+  const state = potStateAt(pot, table.pourC, now);
+  return (
+    <section class={styles.potpanel} aria-label={`Pot, ${pot.name}`}>
+      <div class={styles.potPic}>
+        <PotPicture volumeMl={state.volumeMl} unit={settings.volumeUnit} />
+      </div>
+      <PotWords {...props} pot={pot} state={state} />
+      <ReadKeys {...props} pot={pot} state={state} />
+      <PressKey onPress={() => onSaid({ kind: 'pot-heated', potId: pot.id })}>Reheated</PressKey>
+      <PressKey onPress={() => setInside('top-up')}>Topped up</PressKey>
+      <PressKey onPress={() => setInside('mix')}>New mix</PressKey>
+      <PressKey onPress={() => onSaid({ kind: 'pot-emptied', potId: pot.id })}>Empty</PressKey>
+    </section>
+  );
+}
+
+type Inside = Props & { pot: Pot; state: PotState };
+
+function PotWords({ table, state, settings, now }: Inside) {
+  const left = roundsLeft(state, roundMl(table) / Math.max(1, table.potsInUse.length));
+  const heats = Math.round(state.maxHeats);
+  const isAtLimit = settings.heatLimit !== null && heats >= settings.heatLimit;
+  const minutes = Math.max(0, Math.floor((now - state.lastHeatedAt) / 60_000));
+  return (
+    <div class={styles.potWords}>
+      <p>
+        <b>{volumeWords(state.volumeMl, settings.volumeUnit)}</b>
+        {left !== null && (
+          <>
+            <span class={styles.notStand}>about {countWords(left, 'round')}</span>
+            <span class={styles.onlyStand}>, {countWords(left, 'round')}</span>
+          </>
+        )}
+      </p>
+      <p>
+        <span class={styles.heats}>
+          <Tally heats={heats} isAtLimit={isAtLimit} />
+          heat {heats}
+          {settings.heatLimit !== null && ` of your ${settings.heatLimit}`}
+        </span>
+      </p>
+      <p class={styles.lesser}>{minutes} min since the heat</p>
+      {historyWords(state).map((line) => (
+        <p key={line} class={styles.lesser}>
+          {line}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+/** What the pot has been through, beside the count of heats: minutes hot, and mean heats where they differ. */
+function historyWords(state: PotState): string[] {
+  const hot = `${Math.round(state.hotMin)} min hot`;
+  const isMixed = Math.abs(state.meanHeats - state.maxHeats) >= 0.05;
+  const mean = isMixed ? [`mean heat ${state.meanHeats.toFixed(1)}`] : [];
+  return [hot, `as ${Math.round(state.doseMin)} at 165 °C`, ...mean];
+}
+
+function ReadKeys({ table, pot, state, settings, onRead }: Inside) {
+  const { tempUnit } = settings;
+  const [readC, setReadC] = useState<number | null>(null);
+  const shownC = readC ?? state.readC ?? table.pourC;
+  const step = (by: number) => {
+    const next = tempUnit === 'C' ? shownC + by : cFromF(Math.round(fFromC(shownC)) + by * 2);
+    setReadC(Math.min(300, Math.max(20, next)));
+  };
+  return (
+    <StepKeys
+      label="Heat reading"
+      value={tempWords(shownC, tempUnit)}
+      small={
+        readC === null ? (state.readC === null ? 'not read yet' : 'last reading') : 'press to log'
+      }
+      lessName="5 degrees less"
+      moreName="5 degrees more"
+      onLess={() => step(-5)}
+      onMore={() => step(5)}
+      onLog={
+        readC === null
+          ? undefined
+          : () => {
+              onRead({ kind: 'pot-read', potId: pot.id, tempC: readC });
+              setReadC(null);
+            }
+      }
+    />
+  );
+}

@@ -1,0 +1,163 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { nextStepAt } from '#calc/next-step.ts';
+import { tableOf } from '#calc/table.ts';
+import { tonightOf } from '#calc/tonight.ts';
+import { useShop } from '#live/shop.ts';
+import { useNow } from '#live/use-now.ts';
+import type { SessionLog } from '#live/use-session-log.ts';
+import type { Draft } from '#model/draft.ts';
+import type { PotId, Said } from '#model/entry.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { Cards } from '#screens/table/Cards.tsx';
+import { MainKey, type Meaning } from '#screens/table/MainKey.tsx';
+import { saveWords } from '#screens/table/MarkPanel.tsx';
+import { meaningOf } from '#screens/table/meaning.ts';
+import { PotKeys } from '#screens/table/PotKeys.tsx';
+import { PotPanel } from '#screens/table/PotPanel.tsx';
+import { PressKey } from '#screens/table/PressKey.tsx';
+import { RoundLine } from '#screens/table/RoundLine.tsx';
+import { TablePanel } from '#screens/table/TablePanel.tsx';
+import { UndoKey } from '#screens/table/UndoKey.tsx';
+import { useMarks } from '#screens/table/use-marks.ts';
+import { useWipe } from '#screens/table/use-wipe.ts';
+import { WipeShade } from '#screens/table/WipeShade.tsx';
+import { endSession } from '#store/sessions.ts';
+import type { SettingsFacts } from '#store/settings.ts';
+import { Icon } from '#ui/Icon.tsx';
+import styles from './Table.module.css';
+
+interface Props {
+  log: SessionLog;
+  settings: SettingsFacts;
+  draft: Draft;
+}
+
+type Panel = { at: 'cards' } | { at: 'table' } | { at: 'pot'; potId: PotId | null };
+
+/** The table itself: strip, round line, cards or a panel over them, Undo and the main key. */
+export function PourTable({ log, settings, draft }: Props) {
+  const shop = useShop();
+  const now = useNow(250);
+  const table = useMemo(() => tableOf(log.entries), [log.entries]);
+  const [panel, setPanel] = useState<Panel>({ at: 'cards' });
+  const [isAwake, setIsAwake] = useState(true);
+  const [wipeLeftMs, wipe] = useWipe();
+  const marks = useMarks(table, draft);
+
+  useEffect(() => shop.wakeLock.hold(setIsAwake), [shop.wakeLock]);
+  useEffect(() => shop.holdSession(), [shop.holdSession]);
+
+  const say = (said: Said) => void log.write(said);
+  const sayAndClose = (said: Said) => {
+    say(said);
+    setPanel({ at: 'cards' });
+  };
+  const finish = () =>
+    void endSession(shop.book, log.sessionId, shop.clock.now()).then(() => {
+      window.location.hash = hrefTo({ at: 'pour' });
+    });
+  const step = nextStepAt(table, now);
+  const { open } = marks;
+  const meaning: Meaning = open
+    ? {
+        means: saveWords(open.results).includes('bad') ? 'save-bad' : 'save',
+        icon: 'cross',
+        word: 'Save',
+        touches: saveWords(open.results),
+        short: saveWords(open.results),
+        act: () => {
+          say({ kind: 'opened', shots: [{ shotId: open.shot.id, results: [...open.results] }] });
+          marks.drop(open.shot.id);
+        },
+      }
+    : meaningOf(table, step, now, say);
+
+  return (
+    <div
+      class={styles.table}
+      data-panel={
+        open ? 'mark' : panel.at === 'pot' ? 'pot' : panel.at === 'table' ? 'table' : undefined
+      }
+      data-pots={table.potsInUse.length > 1 ? 2 : undefined}
+      data-side={settings.mainKeySide}
+      data-seats={table.seats.length}
+    >
+      <header class={styles.strip}>
+        <PressKey
+          kind={styles.kTable}
+          isExpanded={panel.at === 'table' && !open}
+          onPress={() => setPanel(panel.at === 'table' ? { at: 'cards' } : { at: 'table' })}
+        >
+          <Icon of="table" />
+          Table
+        </PressKey>
+        <PotKeys
+          table={table}
+          now={now}
+          heatLimit={settings.heatLimit}
+          openPotId={panel.at === 'pot' && !open ? panel.potId : undefined}
+          onPress={(potId) =>
+            setPanel(
+              panel.at === 'pot' && panel.potId === potId ? { at: 'cards' } : { at: 'pot', potId },
+            )
+          }
+        />
+        <PressKey kind={styles.kWipe} onPress={wipe}>
+          <Icon of="wipe" />
+          Wipe
+        </PressKey>
+      </header>
+      <RoundLine
+        table={table}
+        count={tonightOf(table)}
+        now={now}
+        isAwake={isAwake}
+        unsaved={log.unsaved}
+      />
+      <main class={styles.cards}>
+        {!open && panel.at === 'pot' && (
+          <PotPanel
+            key={panel.potId ?? 'none'}
+            table={table}
+            pot={table.pots.find((pot) => pot.id === panel.potId) ?? null}
+            settings={settings}
+            now={now}
+            onSaid={sayAndClose}
+            onRead={say}
+          />
+        )}
+        {!open && panel.at === 'table' && (
+          <TablePanel
+            table={table}
+            settings={settings}
+            now={now}
+            onSaid={say}
+            onFinish={finish}
+            onCheck={(shotId) => {
+              setPanel({ at: 'cards' });
+              marks.openMap(shotId);
+            }}
+          />
+        )}
+        {(open || panel.at === 'cards') && (
+          <Cards table={table} now={now} marks={marks} onSaid={say} />
+        )}
+      </main>
+      <nav class={styles.bottom} aria-label="Log">
+        {open ? (
+          <PressKey kind={styles.back} onPress={marks.closeMap}>
+            <b>Back</b>
+            <span>keeps marks</span>
+          </PressKey>
+        ) : (
+          <UndoKey
+            table={table}
+            onUndo={(target) => void log.write({ kind: 'taken-back', target })}
+          />
+        )}
+        <MainKey meaning={meaning} />
+      </nav>
+      {wipeLeftMs > 0 && <WipeShade leftMs={wipeLeftMs} />}
+    </div>
+  );
+}

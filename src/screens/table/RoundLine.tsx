@@ -1,0 +1,45 @@
+import type { Table } from '#calc/table.ts';
+import type { Count } from '#calc/tonight.ts';
+import type { Instant } from '#model/schemas.ts';
+import styles from './Table.module.css';
+
+interface Props {
+  table: Table;
+  count: Count;
+  now: Instant;
+  isAwake: boolean;
+  unsaved: number;
+}
+
+/** Where the evening is: round, time, good so far, not checked; or what is wrong with the phone. */
+export function RoundLine({ table, count, now, isAwake, unsaved }: Props) {
+  if (unsaved > 0) {
+    return (
+      <p class={styles.line} data-alarm role="alert">
+        Not saving. Free some space.
+      </p>
+    );
+  }
+  const minutes = Math.max(0, Math.floor((now - table.begunAt) / 60_000));
+  const hours = Math.floor(minutes / 60);
+  const rest = String(minutes % 60).padStart(2, '0');
+  const { good, notChecked } = count;
+  const isFull = notChecked > 0 || !isAwake;
+  return (
+    <p class={styles.line}>
+      <span>
+        <span class={styles.notStand}>Round </span>
+        <span class={styles.onlyStand}>R </span>
+        {Math.max(1, table.rounds)}
+      </span>
+      <span class={isFull ? styles.spare : undefined}>
+        <span class={styles.notStand}>{`${hours} h ${rest}`}</span>
+        <span class={styles.onlyStand}>{`${hours}h${rest}`}</span>
+      </span>
+      <span>{good} good</span>
+      {!isAwake && notChecked === 0 && <span class={styles.notStand}>screen may sleep</span>}
+      {!isAwake && notChecked > 0 && <span class={styles.onlyTablet}>screen may sleep</span>}
+      {notChecked > 0 && <span class={styles.notStand}>{notChecked} not checked</span>}
+    </p>
+  );
+}

@@ -1,0 +1,103 @@
+import { useState } from 'preact/hooks';
+import type { Seat, Table } from '#calc/table.ts';
+import { tonightByBait, tonightOf, uncheckedShots } from '#calc/tonight.ts';
+import { warmthAt } from '#calc/warmth.ts';
+import type { Said, ShotId } from '#model/entry.ts';
+import type { Instant } from '#model/schemas.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { AddMouldPanel } from '#screens/table/AddMouldPanel.tsx';
+import { MouldPanel } from '#screens/table/MouldPanel.tsx';
+import { shortened } from '#screens/table/PotKeys.tsx';
+import { PressKey } from '#screens/table/PressKey.tsx';
+import type { SettingsFacts } from '#store/settings.ts';
+import styles from './Table.module.css';
+
+interface Props {
+  table: Table;
+  settings: SettingsFacts;
+  now: Instant;
+  onSaid: (said: Said) => void;
+  onCheck: (shotId: ShotId) => void;
+  onFinish: () => void;
+}
+
+const linesShown = 5;
+
+/** The set-up of the table: tonight's counts, the moulds, what was not checked, Finish and Leave. */
+export function TablePanel(props: Props) {
+  const { table, settings, now, onSaid, onCheck, onFinish } = props;
+  const [inside, setInside] = useState<{ at: 'table' | 'add' } | { at: 'mould'; seat: Seat }>({
+    at: 'table',
+  });
+  const back = () => setInside({ at: 'table' });
+  if (inside.at === 'add') return <AddMouldPanel table={table} onSaid={onSaid} onBack={back} />;
+  if (inside.at === 'mould') {
+    const id = inside.seat.mould.mouldId;
+    const seat = table.seats.find(({ mould }) => mould.mouldId === id);
+    if (seat) {
+      const warmth = warmthAt(table, seat, now);
+      return <MouldPanel {...{ table, seat, warmth, settings, now, onSaid, onBack: back }} />;
+    }
+  }
+  const unchecked = uncheckedShots(table);
+  const first = unchecked[0];
+  return (
+    <section class={styles.panel} aria-label="Table">
+      <TonightLines table={table} />
+      <div class={styles.keyRow} role="group" aria-label="Moulds on the table">
+        {table.seats.map((seat, index) => (
+          <PressKey
+            key={seat.mould.mouldId}
+            onPress={() => setInside({ at: 'mould', seat })}
+            label={`${index + 1} ${seat.mould.name}`}
+          >
+            <i class={styles.badge}>{index + 1}</i>
+            {shortened(seat.mould.name, table.seats.length === 3 ? 8 : 12)}
+          </PressKey>
+        ))}
+      </div>
+      <div class={styles.keyRow}>
+        <PressKey onPress={() => setInside({ at: 'add' })}>
+          {table.seats.length < 3 ? 'Add mould' : 'Swap moulds'}
+        </PressKey>
+        {first && (
+          <PressKey onPress={() => onCheck(first.id)}>Check {unchecked.length} now</PressKey>
+        )}
+      </div>
+      <div class={styles.keyRow}>
+        <PressKey
+          onPress={() => {
+            window.location.hash = hrefTo({ at: 'moulds' });
+          }}
+        >
+          Leave
+          <span class={styles.keySmall}>stays open</span>
+        </PressKey>
+        <PressKey kind={styles.strong} onPress={onFinish}>
+          Finish
+        </PressKey>
+      </div>
+    </section>
+  );
+}
+
+function TonightLines({ table }: { table: Table }) {
+  const { good, bad } = tonightOf(table);
+  const lines = tonightByBait(table);
+  return (
+    <div class={styles.tonight}>
+      <p>
+        <b>{good} good</b> of {good + bad} tonight
+      </p>
+      {lines.slice(-linesShown).map((line) => (
+        <p key={`${line.mouldId} ${line.colour}`}>
+          <span>{shortened([line.name, line.colour].filter(Boolean).join(', '), 24)}</span>
+          <span>
+            {line.good} of {line.good + line.bad}
+          </span>
+        </p>
+      ))}
+      {lines.length > linesShown && <p>and {lines.length - linesShown} earlier</p>}
+    </div>
+  );
+}

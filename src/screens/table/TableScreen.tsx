@@ -1,0 +1,26 @@
+import { useEffect } from 'preact/hooks';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import { useSessionLog } from '#live/use-session-log.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { PourTable } from '#screens/table/PourTable.tsx';
+import { draftOf } from '#store/drafts.ts';
+import { settingsOf } from '#store/settings.ts';
+
+/** The pour table of the running session; without one, the way back to Pour. */
+export function TableScreen() {
+  const { book } = useShop();
+  const log = useSessionLog();
+  const settings = useLive(() => settingsOf(book), ['settings'], 'settings');
+  const sessionId = log?.sessionId;
+  const draft = useLive(
+    async () => (sessionId ? await draftOf(book, sessionId) : null),
+    ['drafts'],
+    sessionId ?? '',
+  );
+  useEffect(() => {
+    if (log === null) window.location.hash = hrefTo({ at: 'pour' });
+  }, [log === null]);
+  if (!log || !settings || !draft) return null;
+  return <PourTable log={log} settings={settings} draft={draft} />;
+}

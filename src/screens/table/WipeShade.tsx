@@ -1,0 +1,14 @@
+import styles from './Table.module.css';
+
+/** Lies over the table while the glass is wiped: every touch ends here. */
+export function WipeShade({ leftMs }: { leftMs: number }) {
+  const left = Math.ceil(leftMs / 1_000);
+  return (
+    <div class={styles.frozen} role="status">
+      <p>
+        <b>Wipe now</b>
+        <span>Keys work again in {left}</span>
+      </p>
+    </div>
+  );
+}
