@@ -98,7 +98,6 @@ function columnOf({ columns }: Data, j: number): number {
 function climbed(data: Data, held: Held | null, from?: readonly number[]): Point {
   const start = from ? [...from] : new Array<number>(data.columns).fill(0);
   if (held) start[held.j] = held.value;
-  (globalThis as any).F=((globalThis as any).F??0)+1;
   let point = startAt(data, start);
   for (let turn = 0; turn < 200; turn++) {
     const { step, gain } = stepFrom(data, point, held);
@@ -116,7 +115,6 @@ function startAt(data: Data, beta: readonly number[]): Point {
 }
 
 function pointAt({ rows, x, n, columns }: Data, beta: readonly number[]): Point | null {
- (globalThis as any).P=((globalThis as any).P??0)+1;
   const mu: number[] = [];
   const rest: number[] = [];
   let logLik = 0;
@@ -154,7 +152,6 @@ function information(rows: Design, weights: Counts, columns: number): number[][]
  * information of those data a step neither overshoots nor swings.
  */
 function stepFrom(data: Data, point: Point, held: Held | null): { step: number[]; gain: number } {
- (globalThis as any).S=((globalThis as any).S??0)+1;
   const { rows, x, n, columns } = data;
   const score = new Array<number>(columns).fill(0);
   const weights: number[] = [];
@@ -181,12 +178,14 @@ function stepFrom(data: Data, point: Point, held: Held | null): { step: number[]
 
 /** The point a step away, the step halved until it is no lower; null when none is. */
 function higher(data: Data, from: Point, step: readonly number[]): Point | null {
+  // Two sums over many shots agree only to so many digits.
+  const enough = from.penalisedLogLik - 1e-13 * (10 - from.penalisedLogLik);
   for (let share = 1; share > 1e-9; share /= 2) {
     const next = pointAt(
       data,
       from.beta.map((value, k) => value + share * (step[k] ?? 0)),
     );
-    if (next && next.penalisedLogLik >= from.penalisedLogLik - 1e-12) return next;
+    if (next && next.penalisedLogLik >= enough) return next;
   }
   return null;
 }
@@ -207,13 +206,17 @@ function profileLimit(data: Data, best: Point, j: number, reach: number, z: numb
     far = at + 2 * (far - at);
     farOff = overshoot(far);
   }
+  let wasFar = false;
   for (let turn = 0; turn < 60 && Math.abs(far - near) > 1e-10 * Math.abs(reach); turn++) {
     const middle = far - (farOff * (far - near)) / (farOff - nearOff);
     const off = overshoot(middle);
-    if (Math.abs(off) < 1e-9) return middle;
-    // The end that stays is halved, or it would stay for ever (Illinois rule).
-    if (off > 0) [far, farOff, nearOff] = [middle, off, nearOff / 2];
-    else [near, nearOff, farOff] = [middle, off, farOff / 2];
+    if (Math.abs(off) < 1e-7) return middle;
+    const isFar = off > 0;
+    // An end that stays twice is halved, or it would stay for ever (Illinois rule).
+    const share = turn > 0 && isFar === wasFar ? 0.5 : 1;
+    if (isFar) [far, farOff, nearOff] = [middle, off, nearOff * share];
+    else [near, nearOff, farOff] = [middle, off, farOff * share];
+    wasFar = isFar;
   }
   return (near + far) / 2;
 }

@@ -53,10 +53,11 @@ export function standingOf(entries: readonly Entry[]): Standing[] {
   return linesOf(entries).filter((line) => line.takenBackAt === null);
 }
 
-/** All entries once, in the order of their stamps. */
+/** All entries once, in the order of their stamps; two windows with one stamp are settled by id. */
 export function inStampOrder(entries: readonly Entry[]): Entry[] {
   const byId = new Map(entries.map((entry) => [entry.id, entry]));
-  return [...byId.values()].sort((a, b) => (a.stamp < b.stamp ? -1 : a.stamp > b.stamp ? 1 : 0));
+  const keyOf = (entry: Entry) => `${entry.stamp} ${entry.id}`;
+  return [...byId.values()].sort((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1));
 }
 
 /**

@@ -30,7 +30,7 @@ export interface Logbook extends DBSchema {
   injectors: { key: string; value: Injector };
   colourways: { key: string; value: Colourway };
   settings: { key: string; value: Settings };
-  entries: { key: [sessionId: string, stamp: string]; value: Entry };
+  entries: { key: [sessionId: string, stamp: string, id: string]; value: Entry };
   sealed: { key: string; value: SealedSession };
   columns: { key: [startedAt: number, sessionId: string]; value: Columns };
   drafts: { key: string; value: Draft };

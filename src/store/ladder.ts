@@ -20,8 +20,9 @@ export const ladder: readonly Rung[] = [
       for (const heads of ['moulds', 'injectors', 'colourways', 'settings']) {
         db.createObjectStore(heads, { keyPath: 'id' });
       }
-      // A running session: one small record per tap, in the order of writing, no other index.
-      db.createObjectStore('entries', { keyPath: ['sessionId', 'stamp'] });
+      // A running session: one small record per tap, in the order of writing, no other index. The id
+      // keeps two windows of one device apart, which can come to the same stamp.
+      db.createObjectStore('entries', { keyPath: ['sessionId', 'stamp', 'id'] });
       // Ended sessions whole, and their packed digests by start time.
       db.createObjectStore('sealed', { keyPath: 'id' });
       db.createObjectStore('columns', { keyPath: ['startedAt', 'sessionId'] });
