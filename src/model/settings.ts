@@ -9,6 +9,19 @@ export const settingsFacts = {
   palette: z.enum(['chalk', 'lamp']),
   /** On which side of the table the main key lies. */
   mainKeySide: z.enum(['left', 'right']),
+  /** Least size of the table's lesser keys: 72, 96 or 112 px, as the gloves need it. */
+  keySize: z.enum(['usual', 'large', 'largest']),
+  /** Where the shop's music plays: it decides how sound is asked for. Null: not asked yet. */
+  music: z.nullable(z.enum(['this-phone', 'elsewhere', 'none'])),
+  /** Whether the ready sound was heard over everything, or the person watches instead. Null: not checked. */
+  hearing: z.nullable(z.enum(['heard', 'watches'])),
+  /** Keys of a pedal, page turner or keyboard, as `code` or `key` of the press; null: the usual keys. */
+  pedal: z.nullable(
+    z.object({
+      press: z.array(z.string().check(z.maxLength(40))).check(z.maxLength(10)),
+      undo: z.array(z.string().check(z.maxLength(40))).check(z.maxLength(10)),
+    }),
+  ),
   tempUnit: z.enum(['C', 'F']),
   volumeUnit: z.enum(['cup', 'floz', 'mL']),
   /** The person's own limit for heats of a pot; null: none set. A sentence, never a block. */

@@ -12,6 +12,10 @@ export type SettingsFacts = {
 export const firstSettings: SettingsFacts = {
   palette: 'chalk',
   mainKeySide: 'right',
+  keySize: 'usual',
+  music: null,
+  hearing: null,
+  pedal: null,
   tempUnit: 'C',
   volumeUnit: 'cup',
   heatLimit: null,
