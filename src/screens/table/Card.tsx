@@ -8,6 +8,7 @@ import type { Instant } from '#model/schemas.ts';
 import { evenResults } from '#screens/table/acts.ts';
 import { CavityMap, StillMap } from '#screens/table/CavityMap.tsx';
 import { badCavities, withClosed } from '#screens/table/marks.ts';
+import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { Ribbon } from '#screens/table/Ribbon.tsx';
 import { cellRoom } from '#screens/table/round.ts';
@@ -43,6 +44,10 @@ interface Props {
   marked: readonly Result[] | null;
   /** A cavity map lies over it where there is no room beside. */
   isBehind: boolean;
+  /** The one card that a small phone shows. */
+  isFront: boolean;
+  /** How many moulds share the table. */
+  isOneOf: number;
   now: Instant;
   acts: CardActs;
 }
@@ -69,13 +74,19 @@ export function Card(props: Props) {
       data-cold={isCold || undefined}
       data-behind={props.isBehind || undefined}
       data-live={isLive || undefined}
+      data-front={props.isFront || undefined}
       aria-label={`Mould ${place}, ${seat.mould.name}, ${labels[stage]}`}
     >
       <header class={styles.cardHead}>
         <span class={styles.badge} role="img" aria-label={`Mould ${place}`}>
           {place}
         </span>
-        <h2 class={styles.cardName}>{seat.mould.name}</h2>
+        <h2 class={styles.cardName}>
+          <span class={styles.notStand}>{shortened(seat.mould.name, 18)}</span>
+          <span class={styles.onlyStand}>
+            {shortened(seat.mould.name, props.isOneOf === 3 ? 7 : 12)}
+          </span>
+        </h2>
         <span class={styles.cardShot}>shot {number}</span>
       </header>
       {stage === 'open' && shot && <OpenState {...props} shot={shot} />}

@@ -1,11 +1,14 @@
+import { useState } from 'preact/hooks';
 import { type Seat, stageAt, type Table, waitingShot } from '#calc/table.ts';
 import { warmthAt } from '#calc/warmth.ts';
 import type { Said } from '#model/entry.ts';
+import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { allSaid, evenResults, filledSaid } from '#screens/table/acts.ts';
 import { Card, type CardActs } from '#screens/table/Card.tsx';
 import { MarkPanel } from '#screens/table/MarkPanel.tsx';
 import { withClosed } from '#screens/table/marks.ts';
+import { NumberKeys } from '#screens/table/NumberKeys.tsx';
 import { noteOf } from '#screens/table/note.ts';
 import type { Marks } from '#screens/table/use-marks.ts';
 
@@ -38,8 +41,13 @@ export function Cards({ table, now, marks, onSaid }: Props) {
       }}
     />
   );
+  const [chosen, setChosen] = useState<MouldId | null>(null);
+  const front = frontSeat(table, chosen, now);
   return (
     <>
+      {!open && table.seats.length > 1 && (
+        <NumberKeys table={table} now={now} front={front} onPress={setChosen} />
+      )}
       {open && !table.seats.includes(open.seat) && map}
       {table.seats.map((seat, index) =>
         open?.seat === seat ? (
@@ -55,6 +63,8 @@ export function Cards({ table, now, marks, onSaid }: Props) {
             note={noteOf(seat)}
             marked={halfMade(seat, marks)}
             isBehind={open !== null}
+            isFront={seat === front}
+            isOneOf={table.seats.length}
             now={now}
             acts={actsOf({ table, now, marks, onSaid }, seat)}
           />
@@ -62,6 +72,14 @@ export function Cards({ table, now, marks, onSaid }: Props) {
       )}
     </>
   );
+}
+
+/** The card that a small phone shows: the one that was chosen, unless another has come open. */
+function frontSeat(table: Table, chosen: MouldId | null, now: Instant): Seat | undefined {
+  const own = table.seats.find((seat) => seat.mould.mouldId === chosen);
+  const open = table.seats.find((seat) => stageAt(seat, now) === 'open');
+  if (own && (!open || stageAt(own, now) === 'open')) return own;
+  return open ?? table.seats.find((seat) => stageAt(seat, now) === 'empty') ?? table.seats[0];
 }
 
 function actsOf({ table, now, marks, onSaid }: Props, seat: Seat): CardActs {

@@ -11,6 +11,8 @@ export interface Meaning {
   word: string;
   /** Names what the press will touch. */
   touches: string;
+  /** The same in full, for a screen reader, where the key shows numbers. */
+  spoken?: string;
   /** The same where there is little room: by number. */
   short: string;
   act: () => void;
@@ -25,7 +27,7 @@ const settlingMs = 300;
  */
 export function MainKey({ meaning }: { meaning: Meaning }) {
   const { clock, touch } = useShop();
-  const label = `${meaning.word} ${meaning.touches}`;
+  const label = `${meaning.word} ${meaning.spoken ?? meaning.touches}`;
   const now = useRef({ meaning, label, since: Number.NEGATIVE_INFINITY });
   const before = useRef(meaning);
   const atDown = useRef(meaning);

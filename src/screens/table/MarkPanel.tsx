@@ -7,6 +7,7 @@ import type { Defect } from '#model/defect.ts';
 import type { Result } from '#model/entry.ts';
 import { CavityMap } from '#screens/table/CavityMap.tsx';
 import { badCavities, partWords, sameAsLast } from '#screens/table/marks.ts';
+import { PartKeys } from '#screens/table/PartKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { cellRoom } from '#screens/table/round.ts';
 import { defectWords } from '#screens/words.ts';
@@ -86,19 +87,12 @@ export function MarkPanel(props: Props) {
           room.widthPx > 0 && (
             <>
               {view.parts > 1 && (
-                <div class={styles.parts} role="group" aria-label="Part of the mould">
-                  {partWords(view, seat.mould, results).map(({ word, bad }, index) => (
-                    <PressKey
-                      key={word}
-                      isPressed={index === part}
-                      onPress={() => setPart(index)}
-                      label={`${word}, ${bad} bad`}
-                    >
-                      {word}
-                      <span>{bad} bad</span>
-                    </PressKey>
-                  ))}
-                </div>
+                <PartKeys
+                  parts={partWords(view, seat.mould, results)}
+                  part={part}
+                  most={Math.floor((room.widthPx + cellRoom.gapPx) / cellRoom.partKeysPx)}
+                  onPress={setPart}
+                />
               )}
               <CavityMap
                 mould={seat.mould}

@@ -61,7 +61,7 @@ export function PourTable({ log, settings, draft }: Props) {
   const meaning: Meaning = open
     ? {
         means: saveWords(open.results).includes('bad') ? 'save-bad' : 'save',
-        icon: 'cross',
+        icon: saveWords(open.results).includes('bad') ? 'cross' : 'tick',
         word: 'Save',
         touches: saveWords(open.results),
         short: saveWords(open.results),

@@ -8,13 +8,15 @@ interface Props {
   kind?: string | undefined;
   isPressed?: boolean;
   isExpanded?: boolean;
+  /** Where the mould of a number key is in its walk. */
+  stage?: string;
   /** Spoken name; begins with the words on the key. */
   label?: string;
   children: ComponentChildren;
 }
 
 /** A key of the table: pressed as gloves press. */
-export function PressKey({ onPress, kind, isPressed, isExpanded, label, children }: Props) {
+export function PressKey({ onPress, kind, isPressed, isExpanded, stage, label, children }: Props) {
   const press = usePress(onPress);
   return (
     <button
@@ -23,6 +25,7 @@ export function PressKey({ onPress, kind, isPressed, isExpanded, label, children
       aria-pressed={isPressed}
       aria-expanded={isExpanded}
       aria-label={label}
+      data-stage={stage}
       {...press}
     >
       {children}

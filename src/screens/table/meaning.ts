@@ -6,6 +6,8 @@ import { allSaid, filledSaid } from '#screens/table/acts.ts';
 import type { Meaning } from '#screens/table/MainKey.tsx';
 import { countWords, joined } from '#screens/words.ts';
 
+const longestNames = 22;
+
 /** The main key for the next step: its word, the moulds it touches, and what it writes. */
 export function meaningOf(
   table: Table,
@@ -16,13 +18,16 @@ export function meaningOf(
   const names = joined(step.seats.map((seat) => seat.mould.name));
   const places = joined(step.seats.map((seat) => String(table.seats.indexOf(seat) + 1)));
   const short = step.seats.length > 1 ? places : names;
+  // Long names would not fit the key: the numbers on the cards name the moulds as well.
+  const shown = names.length > longestNames ? short : names;
   switch (step.means) {
     case 'good':
       return {
         means: 'good',
         icon: 'tick',
         word: 'All good',
-        touches: names,
+        touches: shown,
+        spoken: names,
         short,
         act: () => {
           const said = allSaid(step.seats, 'good');
@@ -36,7 +41,8 @@ export function meaningOf(
         means: 'filled',
         icon: 'fill',
         word: 'Filled',
-        touches: `${names}: ${starts}`,
+        touches: `${shown}: ${starts}`,
+        spoken: `${names}: ${starts}`,
         short: `${short}: ${clocks === 0 ? 'no clock' : countWords(clocks, 'clock')}`,
         act: () => say(filledSaid(table, step.seats, now)),
       };
