@@ -2,6 +2,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Clock } from '#platform/clock.ts';
 import type { Touch } from '#platform/touch.ts';
+import type { Updates } from '#platform/updates.ts';
 import type { WakeLock } from '#platform/wake-lock.ts';
 import type { Book } from '#store/book.ts';
 
@@ -11,6 +12,7 @@ export interface Shop {
   clock: Clock;
   touch: Touch;
   wakeLock: WakeLock;
+  updates: Updates;
   /** Holds the word that stops updates while a session runs; returns how to let go. */
   holdSession: () => () => void;
 }

@@ -1,0 +1,26 @@
+import { Component, type ComponentChildren } from 'preact';
+import { Trouble } from '#app/Trouble.tsx';
+
+interface Props {
+  children: ComponentChildren;
+}
+
+/** Catches what no screen expected and says so; what was logged is on disk already. */
+export class ErrorPage extends Component<Props, { failure: unknown }> {
+  override state = { failure: null as unknown };
+
+  static override getDerivedStateFromError(failure: unknown) {
+    return { failure };
+  }
+
+  override render() {
+    if (!this.state.failure) return <>{this.props.children}</>;
+    return (
+      <Trouble
+        title="Something went wrong"
+        text="Everything that ticked is stored. Start again and it will be there."
+        detail={String(this.state.failure)}
+      />
+    );
+  }
+}

@@ -1,0 +1,85 @@
+import { useEffect } from 'preact/hooks';
+import { late } from '#app/late.tsx';
+import { PourScreen } from '#screens/pour/PourScreen.tsx';
+import type { Route } from '#screens/routes.ts';
+import { CautionsScreen } from '#screens/start/CautionsScreen.tsx';
+import { LineUpScreen } from '#screens/start/LineUpScreen.tsx';
+import { StartScreen } from '#screens/start/StartScreen.tsx';
+import { TableScreen } from '#screens/table/TableScreen.tsx';
+
+// The way to the table and the table itself are in the first load; the pages to read come after it.
+const DayScreen = late(async () => (await import('#screens/pour/DayScreen.tsx')).DayScreen);
+const SessionScreen = late(
+  async () => (await import('#screens/pour/SessionScreen.tsx')).SessionScreen,
+);
+const MouldsScreen = late(
+  async () => (await import('#screens/moulds/MouldsScreen.tsx')).MouldsScreen,
+);
+const MouldScreen = late(async () => (await import('#screens/moulds/MouldScreen.tsx')).MouldScreen);
+const MouldFactsScreen = late(
+  async () => (await import('#screens/moulds/MouldFactsScreen.tsx')).MouldFactsScreen,
+);
+const ColoursScreen = late(
+  async () => (await import('#screens/colours/ColoursScreen.tsx')).ColoursScreen,
+);
+const ColourFactsScreen = late(
+  async () => (await import('#screens/colours/ColourFactsScreen.tsx')).ColourFactsScreen,
+);
+const WorkshopScreen = late(
+  async () => (await import('#screens/workshop/WorkshopScreen.tsx')).WorkshopScreen,
+);
+const InjectorFactsScreen = late(
+  async () => (await import('#screens/workshop/InjectorFactsScreen.tsx')).InjectorFactsScreen,
+);
+
+const afterwards = [
+  DayScreen,
+  SessionScreen,
+  MouldsScreen,
+  MouldScreen,
+  MouldFactsScreen,
+  ColoursScreen,
+  ColourFactsScreen,
+  WorkshopScreen,
+  InjectorFactsScreen,
+];
+
+/** The screen of a route. */
+export function Screen({ route }: { route: Route }) {
+  useEffect(() => {
+    const timer = setTimeout(() => {
+      for (const screen of afterwards) screen.load();
+    }, 2_000);
+    return () => clearTimeout(timer);
+  }, []);
+  switch (route.at) {
+    case 'pour':
+      return <PourScreen />;
+    case 'table':
+      return <TableScreen />;
+    case 'start':
+      return <StartScreen />;
+    case 'cautions':
+      return <CautionsScreen />;
+    case 'line-up':
+      return <LineUpScreen />;
+    case 'day':
+      return <DayScreen day={route.day} />;
+    case 'session':
+      return <SessionScreen sessionId={route.sessionId} />;
+    case 'moulds':
+      return <MouldsScreen />;
+    case 'mould':
+      return <MouldScreen mouldId={route.mouldId} />;
+    case 'mould-facts':
+      return <MouldFactsScreen mouldId={route.mouldId} />;
+    case 'colours':
+      return <ColoursScreen />;
+    case 'colour-facts':
+      return <ColourFactsScreen colourwayId={route.colourwayId} />;
+    case 'workshop':
+      return <WorkshopScreen />;
+    case 'injector-facts':
+      return <InjectorFactsScreen injectorId={route.injectorId} />;
+  }
+}

@@ -1,0 +1,30 @@
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
+
+/** A screen that is fetched after the first paint. Everything is stored for offline use, so it is there. */
+export function late<Props extends object>(
+  load: () => Promise<ComponentType<Props>>,
+): ComponentType<Props> & { load: () => void } {
+  let loading: Promise<ComponentType<Props>> | null = null;
+  let loaded: ComponentType<Props> | null = null;
+  const fetchOnce = () => {
+    loading ??= load().then((found) => {
+      loaded = found;
+      return found;
+    });
+    return loading;
+  };
+  function Late(props: Props) {
+    const [Screen, setScreen] = useState<ComponentType<Props> | null>(() => loaded);
+    const [failure, setFailure] = useState<unknown>();
+    useEffect(() => {
+      if (Screen) return;
+      fetchOnce().then((found) => setScreen(() => found), setFailure);
+    }, [Screen]);
+    if (failure) throw failure;
+    return Screen ? <Screen {...props} /> : null;
+  }
+  // A chunk of this version may be gone after an update: fetched early, it is kept.
+  Late.load = () => void fetchOnce().catch(() => {});
+  return Late;
+}
