@@ -167,10 +167,8 @@ function slope(shape: Shape, zeta: number): number {
   return shape === 'round' ? zeta * besselJ(1, zeta) : sineLessArc(zeta);
 }
 
-/** sin z - z cos z, by series near 0 where the two cancel. */
 function sineLessArc(zeta: number): number {
-  if (zeta > 0.1) return Math.sin(zeta) - zeta * Math.cos(zeta);
-  return (zeta ** 3 / 3) * (1 - zeta ** 2 / 10 + zeta ** 4 / 280);
+  return Math.sin(zeta) - zeta * Math.cos(zeta);
 }
 
 function coefficient(shape: Shape, zeta: number): number {

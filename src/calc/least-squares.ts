@@ -25,7 +25,8 @@ interface Normal {
   br: number;
 }
 
-const ROUNDS = 60;
+/** Far readings make a long flat valley, in which each step is short. */
+const ROUNDS = 200;
 
 /**
  * Least squares in two unknowns by Levenberg and Marquardt, kept inside its bounds.

@@ -3,7 +3,7 @@ import type { Pot, PotEvent, Table } from '#calc/table.ts';
 import type { Instant } from '#model/schemas.ts';
 
 /** Density of soft fused plastisol, g/mL (methods-heat section 1). */
-const densityGPerMl = 1.05;
+export const plastisolGPerMl = 1.05;
 /** Share of a pot that cannot be drawn out. Common practice, no source. */
 const leftInPotShare = 0.05;
 
@@ -48,12 +48,12 @@ export function potStateAt(pot: Pot, pourC: number, at: Instant): PotState {
       hotMin += spanMin;
       mark = Math.max(mark, event.at);
       if (event.kind === 'read') readC = event.tempC;
-      else heat = { ...heat, massG: Math.max(0, heat.massG - event.volumeMl * densityGPerMl) };
+      else heat = { ...heat, massG: Math.max(0, heat.massG - event.volumeMl * plastisolGPerMl) };
     }
   }
   const { massG, maxHeats, meanHeats, doseMin } = heat;
   return {
-    volumeMl: massG / densityGPerMl,
+    volumeMl: massG / plastisolGPerMl,
     maxHeats,
     meanHeats,
     lastHeatedAt,
@@ -94,7 +94,7 @@ function isHeat(event: PotEvent): boolean {
 
 function added(event: Extract<PotEvent, { kind: 'filled' }>): PotHeat {
   return {
-    massG: event.volumeMl * densityGPerMl,
+    massG: event.volumeMl * plastisolGPerMl,
     doseMin: 0,
     meanHeats: event.meanHeats,
     maxHeats: event.maxHeats,

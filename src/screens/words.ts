@@ -3,6 +3,7 @@ import { fFromC } from '#calc/units.ts';
 import type { Defect } from '#model/defect.ts';
 
 const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const longWeekdays = 'Sunday Monday Tuesday Wednesday Thursday Friday Saturday'.split(' ');
 const months = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
 
 /** The word for a defect, as on its key. */
@@ -24,6 +25,12 @@ export function dateWords(day: Day, today: Day): string {
   const weekday = weekdays[new Date(Date.UTC(year, month - 1, date)).getUTCDay()];
   const isThisYear = today.startsWith(`${year}-`);
   return `${weekday} ${date} ${months[month - 1]}${isThisYear ? '' : ` ${year}`}`;
+}
+
+/** `Tuesday`. */
+export function weekdayWords(day: Day): string {
+  const [year = 2000, month = 1, date = 1] = day.split('-').map(Number);
+  return longWeekdays[new Date(Date.UTC(year, month - 1, date)).getUTCDay()] ?? '';
 }
 
 /** `Today`, `Yesterday, Tue 24 Nov`, or the date alone. */

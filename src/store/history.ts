@@ -1,4 +1,5 @@
 import type { Columns } from '#calc/columns.ts';
+import { boundsOf, type Day, dayOf } from '#calc/days.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
 
@@ -27,6 +28,34 @@ export async function allColumns(book: Book): Promise<Columns[]> {
   const found: Columns[] = [];
   for await (const batch of columnsInBatches(book)) found.push(...batch);
   return found;
+}
+
+/**
+ * The newest session digests, newest first, at most `count`; with `before` only those that come
+ * before that one.
+ */
+export async function columnsBackFrom(
+  book: Book,
+  before: Columns | null,
+  count: number,
+): Promise<Columns[]> {
+  const range = before && IDBKeyRange.upperBound([before.startedAt, before.sessionId], true);
+  const found: Columns[] = [];
+  const tx = book.db.transaction('columns');
+  let cursor = await tx.store.openCursor(range, 'prev');
+  while (cursor && found.length < count) {
+    found.push(cursor.value);
+    cursor = await cursor.continue();
+  }
+  return found;
+}
+
+/** The digests of the sessions that began on a calendar day, each by its own zone, oldest first. */
+export async function columnsOfDay(book: Book, day: Day): Promise<Columns[]> {
+  // A day begins somewhere on earth up to 14 hours before and ends up to 12 after it does in UTC.
+  const { from, to } = boundsOf(day, 'UTC');
+  const near = await columnsBetween(book, from - 15 * 3_600_000, to + 15 * 3_600_000);
+  return near.filter(({ startedAt, zone }) => dayOf(startedAt, zone) === day);
 }
 
 /** The newest session digest; undefined when nothing was ever poured. */

@@ -216,6 +216,15 @@ describe('the uptake', () => {
     );
   });
 
+  test('early on is the sum of many terms', () => {
+    // Roots as above: four terms hold to 1e-6 at a Fourier number of 0.05, the first alone says 0.482, not 0.452.
+    const kept = J0_ROOTS.reduce(
+      (sum, [root]) => sum + (4 / root ** 2) * Math.exp(-(root ** 2) * 0.05),
+      0,
+    );
+    expectWithin(given((0.05 * 25) / 0.08), 1 - kept, 1e-6);
+  });
+
   test('starts at nothing and grows with the root of time', () => {
     // Half-space conduction: 2 sqrt(Fo/pi) of a plate, Incropera 6e eq. 5.58, from memory.
     expect(given(0)).toBe(0);

@@ -303,6 +303,14 @@ describe('a steady beat', () => {
     );
   });
 
+  test('counts no shot more for a mould that is exactly warm', () => {
+    for (let shots = 1; shots <= 20; shots++) {
+      const poured = courseOf(Array.from({ length: shots }, (_, n) => n * 240));
+      const warmAboveK = mouldTempC(heat, poured, shots * 240_000) - 20;
+      expect(shotsUntilWarm(heat, { ...beat, warmAboveK })).toBe(shots);
+    }
+  });
+
   test('is never warm when it settles below, and warm at once when it starts above', () => {
     expect(shotsUntilWarm(heat, { ...beat, warmAboveK: 64 })).toBe('never');
     expect(shotsUntilWarm(heat, { ...beat, warmAboveK: 15, startC: 36 })).toBe(0);
@@ -311,7 +319,9 @@ describe('a steady beat', () => {
 
   test('has no shortest pause under a limit no shot can pass, and none long enough in a hot room', () => {
     expect(shortestCycleSec(heat, { ...beat, limitC: 165 })).toBe(0);
+    expect(shortestCycleSec(heat, { ...beat, limitC: 170 })).toBe(0);
     expect(shortestCycleSec(heat, { ...beat, limitC: 20 })).toBe(Infinity);
+    expect(shortestCycleSec(heat, { ...beat, limitC: 15 })).toBe(Infinity);
   });
 });
 

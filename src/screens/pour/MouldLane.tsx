@@ -1,0 +1,36 @@
+import type { MouldYield } from '#calc/yields.ts';
+import { ribbonOf, ribbonWords } from '#screens/pour/ribbon.ts';
+import { ofWords } from '#screens/pour/yield-words.ts';
+import { countWords } from '#screens/words.ts';
+import { type RibbonShot, ShotRibbon } from '#ui/ShotRibbon.tsx';
+import styles from './MouldLane.module.css';
+
+interface Props {
+  own: MouldYield;
+  height?: 'low';
+  chosen?: number | null;
+  onPress?: (number: number) => void;
+  nameOf?: (shot: RibbonShot) => string;
+}
+
+/** A mould's shots in one ribbon, with its name and its count. */
+export function MouldLane({ own, height, chosen, onPress, nameOf }: Props) {
+  const count = ofWords(own.tally.good, own.tally.checked);
+  return (
+    <div class={styles.lane} data-height={height}>
+      <p>
+        {own.name}
+        <span>
+          {height === 'low' ? count : `${countWords(own.cavities, 'cavity', 'cavities')}, ${count}`}
+        </span>
+      </p>
+      <ShotRibbon
+        shots={ribbonOf(own, chosen ?? null)}
+        label={ribbonWords(own)}
+        {...(height ? { height } : {})}
+        {...(onPress ? { onPress } : {})}
+        {...(nameOf ? { nameOf } : {})}
+      />
+    </div>
+  );
+}

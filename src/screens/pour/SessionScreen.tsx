@@ -1,0 +1,114 @@
+import { useState } from 'preact/hooks';
+import { columnsOf } from '#calc/columns.ts';
+import { clockText, dayOf } from '#calc/days.ts';
+import { linesOf } from '#calc/log.ts';
+import { scrapOf } from '#calc/scrap.ts';
+import { pouredColours } from '#calc/session-counts.ts';
+import { type Table, tableOf } from '#calc/table.ts';
+import { totalOf, yieldsByMould } from '#calc/yields.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import type { Entry, SessionId } from '#model/entry.ts';
+import type { Colourway } from '#model/gear.ts';
+import { type Chosen, Entries } from '#screens/pour/Entries.tsx';
+import { EveryShot } from '#screens/pour/EveryShot.tsx';
+import { NotHere } from '#screens/pour/NotHere.tsx';
+import { Totals } from '#screens/pour/Totals.tsx';
+import { useWrites } from '#screens/pour/use-writes.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { dateWords } from '#screens/words.ts';
+import { headsOf } from '#store/heads.ts';
+import { entriesOf } from '#store/sessions.ts';
+import { type SettingsFacts, settingsOf } from '#store/settings.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { DeskPage } from '#ui/DeskPage.tsx';
+import { ToolKey } from '#ui/ToolKey.tsx';
+import styles from './Page.module.css';
+
+/** Everything about one session, to be read and put right at any age. */
+export function SessionScreen({ sessionId }: { sessionId: SessionId }) {
+  const { book } = useShop();
+  const found = useLive(
+    async () => ({
+      entries: await entriesOf(book, sessionId),
+      settings: await settingsOf(book),
+      colourways: await headsOf(book, 'colourways'),
+    }),
+    ['entries', 'sealed', 'settings', 'colourways'],
+    sessionId,
+  );
+  if (!found) return null;
+  if (found.entries.length === 0) return <NotHere what="This session" />;
+  return <Session sessionId={sessionId} {...found} />;
+}
+
+interface Props {
+  sessionId: SessionId;
+  entries: readonly Entry[];
+  settings: SettingsFacts;
+  colourways: readonly Colourway[];
+}
+
+function Session({ sessionId, entries, settings, colourways }: Props) {
+  const { clock } = useShop();
+  const [chosen, setChosen] = useState<Chosen | null>(null);
+  const writes = useWrites(sessionId);
+  const table = tableOf(entries);
+  const columns = columnsOf(sessionId, entries);
+  const yields = yieldsByMould([columns]);
+  const isOpen = table.endedAt === null;
+  const shotOfChosen = table.shots.find(
+    ({ loggedBy, filledBy }) => chosen && (loggedBy === chosen.id || filledBy === chosen.id),
+  );
+  const colours = pouredColours(columns).map(({ name }) => name);
+  const day = dayOf(table.begunAt, table.zone);
+
+  return (
+    <DeskPage
+      title={dateWords(day, dayOf(clock.now(), clock.zone()))}
+      small={[hoursWords(table), ...colours].join(', ')}
+      tool={
+        isOpen ? (
+          <ToolKey href={hrefTo({ at: 'table' })} icon="back" word="Table" />
+        ) : (
+          <ToolKey href={hrefTo({ at: 'pour' })} icon="back" word="Pour" />
+        )
+      }
+      shape="one"
+    >
+      <div class={styles.column}>
+        {isOpen && (
+          <ActKey size="main" small="This session is still open" href={hrefTo({ at: 'table' })}>
+            Back to the table
+          </ActKey>
+        )}
+        <Totals columns={[columns]} tally={totalOf(yields)} scrap={scrapOf(table)} />
+        {yields.length > 0 && (
+          <EveryShot
+            table={table}
+            yields={yields}
+            chosen={shotOfChosen ?? null}
+            onPress={(mouldId, number) => {
+              const shot = table.shots.find((s) => s.mouldId === mouldId && s.number === number);
+              if (shot) setChosen({ id: shot.loggedBy ?? shot.filledBy, panel: null });
+            }}
+          />
+        )}
+      </div>
+      <Entries
+        table={table}
+        lines={linesOf(entries)}
+        units={settings}
+        colourways={colourways}
+        chosen={chosen}
+        onChoose={setChosen}
+        writes={writes}
+      />
+    </DeskPage>
+  );
+}
+
+function hoursWords({ begunAt, endedAt, zone }: Table): string {
+  const from = clockText(begunAt, zone);
+  return endedAt === null ? `From ${from}, still open` : `${from} to ${clockText(endedAt, zone)}`;
+}

@@ -1,0 +1,88 @@
+import { useRef, useState } from 'preact/hooks';
+import type { Columns } from '#calc/columns.ts';
+import { clockText, dayOf } from '#calc/days.ts';
+import { useShop } from '#live/shop.ts';
+import { hrefTo, type Route } from '#screens/routes.ts';
+import { joined, weekdayWords } from '#screens/words.ts';
+import { reopenSession } from '#store/sessions.ts';
+import { type lastTime, startPouring } from '#store/start.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import styles from './StartKeys.module.css';
+
+/** A session that ended longer ago than this is over. */
+const carryOnMs = 18 * 3_600_000;
+
+interface Props {
+  /** What the last session was poured with, as far as it still exists. */
+  last: Awaited<ReturnType<typeof lastTime>>;
+  /** The newest ended session. */
+  newest: Columns | undefined;
+  hasReadCautions: boolean;
+}
+
+/** The ways to the table. */
+export function StartKeys({ last, newest, hasReadCautions }: Props) {
+  const { book, clock } = useShop();
+  const isUnderWay = useRef(false);
+  const [trouble, setTrouble] = useState('');
+
+  /** Begins once, however often the key is pressed meanwhile. */
+  async function begin(act: () => Promise<unknown>) {
+    if (isUnderWay.current) return;
+    isUnderWay.current = true;
+    try {
+      await act();
+      go({ at: hasReadCautions ? 'table' : 'cautions' });
+    } catch {
+      setTrouble('Not saved. Free some space and press again.');
+    }
+    isUnderWay.current = false;
+  }
+
+  async function startAgain() {
+    if (!last) return;
+    const beginning = {
+      mouldIds: last.moulds.map(({ id }) => id),
+      injectorId: last.injectorId,
+      colourwayId: last.colourway?.id ?? null,
+      zone: clock.zone(),
+    };
+    await startPouring(book, beginning, clock.now());
+  }
+
+  return (
+    <div class={styles.keys}>
+      {last && (
+        <ActKey size="main" small={sameWords(last)} onPress={() => void begin(startAgain)}>
+          Start with the same moulds
+        </ActKey>
+      )}
+      {newest && clock.now() - newest.endedAt < carryOnMs && (
+        <ActKey
+          size="big"
+          small={`ended ${clockText(newest.endedAt, newest.zone)}`}
+          onPress={() => void begin(() => reopenSession(book, newest.sessionId, clock.now()))}
+        >
+          Carry on {weekdayWords(dayOf(newest.startedAt, newest.zone))}'s session
+        </ActKey>
+      )}
+      <ActKey size={last ? 'big' : 'main'} href={hrefTo({ at: 'line-up' })}>
+        {last ? 'Choose other moulds' : 'Choose moulds'}
+      </ActKey>
+      {trouble && (
+        <p class={styles.trouble} role="alert">
+          {trouble}
+        </p>
+      )}
+    </div>
+  );
+}
+
+function sameWords({ moulds, colourway }: NonNullable<Props['last']>): string {
+  const names = joined(moulds.map(({ name }) => name));
+  return colourway ? `${names}, ${colourway.name}` : names;
+}
+
+function go(route: Route): void {
+  window.location.hash = hrefTo(route);
+}

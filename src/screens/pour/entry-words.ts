@@ -1,0 +1,131 @@
+import type { Line } from '#calc/log.ts';
+import { heatNumberAt } from '#calc/pot-course.ts';
+import type { Shot, Table } from '#calc/table.ts';
+import { countOf } from '#calc/tonight.ts';
+import type { EntryId, Said, SaidOf, ShotId } from '#model/entry.ts';
+import type { MouldId } from '#model/mould.ts';
+import type { Instant } from '#model/schemas.ts';
+import { openedWords } from '#screens/pour/result-words.ts';
+import { type VolumeUnit, volumeWords } from '#screens/volumes.ts';
+import { clockWords, joined, tempWords } from '#screens/words.ts';
+
+/** The units that the person reads. */
+export interface Units {
+  tempUnit: 'C' | 'F';
+  volumeUnit: VolumeUnit;
+}
+
+/** One line of the log: the outcome first, where it happened second. */
+export interface EntryWords {
+  what: string;
+  where: string;
+  /** Something was bad: the line carries the block with the cut corner. */
+  isBad: boolean;
+}
+
+/** A line of the log in words. */
+export function entryWords(table: Table, line: Line, units: Units): EntryWords {
+  const { said } = line;
+  if (said.kind === 'opened') {
+    const shots = shotsOf(table, said.shots);
+    const names = shots.map((shot) => mouldName(table, shot.mouldId));
+    return {
+      what: openedWords(
+        said.shots.map(({ results }) => results),
+        names,
+      ),
+      where: joined(shots.map((shot) => shotName(table, shot))) || 'Its fill was taken back',
+      isBad: said.shots.some(({ results }) => countOf(results).bad > 0),
+    };
+  }
+  const [what, where] = plainWords(table, said, units, line);
+  return { what, where, isBad: false };
+}
+
+/** A shot by its mould and number, `Grub 50, shot 12`. */
+export function shotName(table: Table, shot: Shot): string {
+  return `${mouldName(table, shot.mouldId)}, shot ${shot.number}`;
+}
+
+function plainWords(
+  table: Table,
+  said: Exclude<Said, SaidOf<'opened'>>,
+  { tempUnit, volumeUnit }: Units,
+  { id, at }: { id: EntryId; at: Instant },
+): [what: string, where: string] {
+  switch (said.kind) {
+    case 'session-begun':
+      return ['Session begun', `Shop ${tempWords(said.ambientC, tempUnit)}`];
+    case 'ambient-read':
+      return [`Shop ${tempWords(said.ambientC, tempUnit)}`, 'Reading'];
+    case 'lined-up':
+      return ['Moulds on the table', joined(said.moulds.map(({ name }) => name)) || 'None'];
+    case 'pot-mixed': {
+      const volumeMl = said.pots.reduce((sum, pot) => sum + pot.volumeMl, 0);
+      return ['New mix', `${said.name}, ${volumeWords(volumeMl, volumeUnit)}`];
+    }
+    case 'pot-heated':
+      return ['Pot reheated', heatWords(table, said.potId, at)];
+    case 'pot-topped-up':
+      return [`Topped up ${volumeWords(said.volumeMl, volumeUnit)}`, potName(table, said.potId)];
+    case 'pot-read':
+      return [`Pot ${tempWords(said.tempC, tempUnit)}`, `${potName(table, said.potId)}, reading`];
+    case 'pot-emptied':
+      return ['Pot emptied', potName(table, said.potId)];
+    case 'filled':
+      return filledWords(table, said, id);
+    case 'clock-stopped':
+      return ['Clock ended by hand', joined(shotsOf(table, [said]).map((s) => shotName(table, s)))];
+    case 'skipped':
+      return [
+        said.isSkipped ? 'Sits a round out' : 'Back in the round',
+        mouldName(table, said.mouldId),
+      ];
+    case 'cavity-closed':
+      return [
+        `Cavity ${said.cavity} ${said.isClosed ? 'closed off' : 'opened again'}`,
+        mouldName(table, said.mouldId),
+      ];
+    case 'set-time-chosen':
+      return [setTimeWords(said), mouldName(table, said.mouldId)];
+    case 'mould-read':
+      return [
+        `Mould ${tempWords(said.tempC, tempUnit)}`,
+        `${mouldName(table, said.mouldId)}, reading`,
+      ];
+    case 'noted':
+      return [said.text, 'Note'];
+    case 'session-ended':
+      return ['Session finished', ''];
+  }
+}
+
+function filledWords(table: Table, said: SaidOf<'filled'>, id: EntryId): [string, string] {
+  const own = table.shots.filter((shot) => shot.filledBy === id);
+  const names = joined(said.shots.map(({ mouldId }) => mouldName(table, mouldId)));
+  const round = own[0] ? `, round ${own[0].round}` : '';
+  const isWaiting = own.some((shot) => shot.loggedAt === null);
+  return [isWaiting ? 'Filled, not checked' : 'Filled', `${names}${round}`];
+}
+
+function heatWords(table: Table, potId: string, at: Instant): string {
+  const pot = table.pots.find(({ id }) => id === potId);
+  return pot ? `${pot.name}, heat ${Math.round(heatNumberAt(pot, at))}` : '';
+}
+
+function setTimeWords({ hasNoClock, setSec }: SaidOf<'set-time-chosen'>): string {
+  if (hasNoClock) return 'Poured without a clock';
+  return setSec === null ? 'Set time as learnt' : `Set time ${clockWords(setSec)}`;
+}
+
+function shotsOf(table: Table, named: readonly { shotId: ShotId }[]): Shot[] {
+  return named.flatMap(({ shotId }) => table.shots.find(({ id }) => id === shotId) ?? []);
+}
+
+function mouldName(table: Table, mouldId: MouldId): string {
+  return table.allSeats.find(({ mould }) => mould.mouldId === mouldId)?.mould.name ?? 'A mould';
+}
+
+function potName(table: Table, potId: string): string {
+  return table.pots.find(({ id }) => id === potId)?.name ?? 'A pot';
+}

@@ -1,0 +1,48 @@
+import { useState } from 'preact/hooks';
+import type { Line } from '#calc/log.ts';
+import { useShop } from '#live/shop.ts';
+import type { Said, SessionId } from '#model/entry.ts';
+import type { Instant } from '#model/schemas.ts';
+import { addToSession, putRight, takeBack } from '#store/sessions.ts';
+
+/** What a hand can change in a session, each answered when it is on disk. */
+export interface Writes {
+  /** One sentence when the last press could not be stored; null: it could. */
+  trouble: string | null;
+  /** Resolves to false when it could not be stored. */
+  putRight: (line: Line, says: Said, happenedAt: Instant) => Promise<boolean>;
+  takeBack: (line: Line) => Promise<boolean>;
+  bringBack: (line: Line) => Promise<boolean>;
+  add: (said: Said) => Promise<boolean>;
+}
+
+/** The corrections of one session. */
+export function useWrites(sessionId: SessionId): Writes {
+  const { book, clock, touch } = useShop();
+  const [trouble, setTrouble] = useState<string | null>(null);
+
+  async function write(act: (at: Instant) => Promise<void>): Promise<boolean> {
+    try {
+      await act(clock.now());
+    } catch {
+      setTrouble('Not saved. Free some space and press again.');
+      touch.refuse();
+      return false;
+    }
+    setTrouble(null);
+    touch.confirm();
+    return true;
+  }
+
+  return {
+    trouble,
+    putRight: ({ id }, says, happenedAt) =>
+      write((at) => putRight(book, sessionId, { target: id, says, happenedAt }, at)),
+    takeBack: ({ id }) => write((at) => takeBack(book, sessionId, id, at)),
+    bringBack: ({ takenBackBy }) =>
+      write(async (at) => {
+        if (takenBackBy) await takeBack(book, sessionId, takenBackBy, at);
+      }),
+    add: (said) => write((at) => addToSession(book, sessionId, said, at)),
+  };
+}

@@ -1,0 +1,57 @@
+import { type ComponentChildren, render } from 'preact';
+import { afterEach } from 'vitest';
+import '#styles/base.css';
+import '#styles/tokens.css';
+import { type Shop, ShopContext } from '#live/shop.ts';
+import { openBook } from '#store/book.ts';
+import { morning } from './evening.ts';
+
+/** A shop with a fresh logbook, a clock that stands where it is put, and a hand that is written down. */
+export interface TestShop extends Shop {
+  /** Puts the clock. */
+  set: (at: number) => void;
+  /** Every answer to the hand so far. */
+  felt: ('confirm' | 'refuse')[];
+}
+
+/** Opens a fresh shop; the clock stands at 9:00 in Berlin on 25 Nov 2026. */
+export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
+  let at = morning;
+  const felt: TestShop['felt'] = [];
+  return {
+    book: await openBook(`screen-${crypto.randomUUID()}`),
+    clock: { now: () => at, every: () => () => {}, jumpMs: () => 0, zone: () => zone },
+    touch: { confirm: () => felt.push('confirm'), refuse: () => felt.push('refuse') },
+    wakeLock: { hold: () => () => {} },
+    updates: { watch: () => () => {}, take: async () => {} },
+    holdSession: () => () => {},
+    set: (next) => {
+      at = next;
+    },
+    felt,
+  };
+}
+
+let root: HTMLElement | null = null;
+
+/** Draws a screen in the page, in the frame's type. The one before is taken away. */
+export function show(shop: Shop, screen: ComponentChildren): HTMLElement {
+  clear();
+  root = document.createElement('div');
+  root.style.cssText = 'font-size: var(--d-body); line-height: 1.4';
+  document.body.append(root);
+  render(<ShopContext.Provider value={shop}>{screen}</ShopContext.Provider>, root);
+  return root;
+}
+
+function clear(): void {
+  if (!root) return;
+  render(null, root);
+  root.remove();
+  root = null;
+}
+
+afterEach(() => {
+  clear();
+  window.location.hash = '';
+});
