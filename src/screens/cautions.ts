@@ -8,5 +8,4 @@ export const cautions = [
 ] as const;
 
 /** Who decides, when this list and the world disagree. */
-export const whoDecides =
-  'Your safety data sheets, local code and a licensed professional decide.';
+export const whoDecides = 'Your safety data sheets, local code and a licensed professional decide.';

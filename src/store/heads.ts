@@ -30,6 +30,17 @@ export async function headsOf<K extends keyof Heads>(book: Book, kind: K): Promi
     .sort((a, b) => a.createdAt - b.createdAt || (a.id < b.id ? -1 : 1));
 }
 
+/** All heads of one kind that are deleted, the newest first. */
+export async function deletedHeadsOf<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+): Promise<Heads[K][]> {
+  const heads = (await book.db.getAll(kind)) as Heads[K][];
+  return heads
+    .filter((head) => head.deletedAt !== null)
+    .sort((a, b) => (b.deletedAt ?? 0) - (a.deletedAt ?? 0));
+}
+
 /** One head, also when it is deleted; undefined when there is none. */
 export async function headOf<K extends keyof Heads>(
   book: Book,

@@ -1,9 +1,9 @@
 import { pictureSize, spotsOf } from '#calc/cavity-layout.ts';
 import type { MouldYield } from '#calc/yields.ts';
 import type { FrozenMould } from '#model/mould.ts';
-import { ribbonOf, ribbonWords } from '#screens/pour/ribbon.ts';
-import { ofWords, worstOf } from '#screens/pour/yield-words.ts';
+import { ribbonOf, ribbonWords } from '#screens/ribbon.ts';
 import { hrefTo } from '#screens/routes.ts';
+import { ofWords, worstOf } from '#screens/yield-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { GridPicture } from '#ui/GridPicture.tsx';
 import { Sheet } from '#ui/Sheet.tsx';

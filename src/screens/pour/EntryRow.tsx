@@ -20,6 +20,7 @@ interface Props {
   /** Its word on the row: to put right, or to check what nobody looked at. */
   rightWord: string;
   hasTimeKey: boolean;
+  /** Whether it can be taken back, and brought back again. */
   canTakeBack: boolean;
   onPanel: (panel: Panel) => void;
   onTakeBack: () => void;
@@ -30,7 +31,7 @@ interface Props {
 
 /** One line of the log: time, outcome, place; its keys when it is chosen. */
 export function EntryRow(props: Props) {
-  const { line, words, fate, zone, isChosen } = props;
+  const { line, words, fate, zone, isChosen, canTakeBack } = props;
   const isBack = line.takenBackAt !== null;
   const about = `: ${words.what}, ${words.where}`;
   return (
@@ -43,10 +44,12 @@ export function EntryRow(props: Props) {
     >
       <time>{clockText(line.at, zone)}</time>
       <div>
-        <p class={styles.what}>{isBack ? <s>{words.what}</s> : words.what}</p>
-        <p class={styles.was}>{[words.where, fate].filter(Boolean).join('. ')}</p>
+        <p class={styles.what}>{isBack ? <del>{words.what}</del> : words.what}</p>
+        {(words.where || fate) && (
+          <p class={styles.was}>{[words.where, fate].filter(Boolean).join('. ')}</p>
+        )}
       </div>
-      {isBack && (
+      {isBack && canTakeBack && (
         <ActKey label={`Bring back${about}`} onPress={props.onBringBack}>
           Bring back
         </ActKey>

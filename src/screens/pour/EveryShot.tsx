@@ -4,7 +4,7 @@ import type { MouldYield } from '#calc/yields.ts';
 import type { MouldId } from '#model/mould.ts';
 import { HeatLine } from '#screens/pour/HeatLine.tsx';
 import { MouldLane } from '#screens/pour/MouldLane.tsx';
-import { shotWords } from '#screens/pour/ribbon.ts';
+import { shotWords } from '#screens/ribbon.ts';
 import { RibbonKey } from '#ui/RibbonKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 

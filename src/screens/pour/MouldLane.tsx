@@ -1,7 +1,7 @@
 import type { MouldYield } from '#calc/yields.ts';
-import { ribbonOf, ribbonWords } from '#screens/pour/ribbon.ts';
-import { ofWords } from '#screens/pour/yield-words.ts';
+import { ribbonOf, ribbonWords } from '#screens/ribbon.ts';
 import { countWords } from '#screens/words.ts';
+import { ofWords } from '#screens/yield-words.ts';
 import { type RibbonShot, ShotRibbon } from '#ui/ShotRibbon.tsx';
 import styles from './MouldLane.module.css';
 

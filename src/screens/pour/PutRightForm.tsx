@@ -40,7 +40,8 @@ export function PutRightForm({ open, says, onSave, onLeave, children }: Props) {
         {(attributes) => (
           <input
             {...attributes}
-            type="time"
+            inputMode="decimal"
+            autocomplete="off"
             value={clock}
             onInput={(event) => setClock(event.currentTarget.value)}
           />

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { mixedAs } from '#calc/mixed-as.ts';
 import type { Said, SaidOf } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
-import { volumeText } from '#screens/pour/number-text.ts';
+import { volumeText } from '#screens/number-text.ts';
 import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
 import { typedVolume, VolumeField } from '#screens/pour/VolumeField.tsx';

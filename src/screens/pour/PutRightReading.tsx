@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Said } from '#model/entry.ts';
 import { type Instant, TempC } from '#model/schemas.ts';
-import { tempFrom, tempText } from '#screens/pour/number-text.ts';
+import { tempFrom, tempText } from '#screens/number-text.ts';
 import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
 import { Field } from '#ui/Field.tsx';

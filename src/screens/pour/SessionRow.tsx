@@ -2,8 +2,8 @@ import type { Columns } from '#calc/columns.ts';
 import { pouredColours } from '#calc/session-counts.ts';
 import { totalOf, yieldsByMould } from '#calc/yields.ts';
 import { ColourChip } from '#screens/pour/ColourChip.tsx';
-import { type Expected, expectedOf, ofWords } from '#screens/pour/yield-words.ts';
 import { hrefTo } from '#screens/routes.ts';
+import { type Expected, expectedOf, ofWords } from '#screens/yield-words.ts';
 import { Range } from '#ui/Range.tsx';
 import styles from './SessionRow.module.css';
 

@@ -2,7 +2,7 @@ import type { Columns } from '#calc/columns.ts';
 import type { Scrap } from '#calc/scrap.ts';
 import { watchesCold } from '#calc/session-counts.ts';
 import type { Tally } from '#calc/yields.ts';
-import { type Expected, expectedOf, ofWords } from '#screens/pour/yield-words.ts';
+import { type Expected, expectedOf, ofWords } from '#screens/yield-words.ts';
 import { Figure } from '#ui/Figure.tsx';
 import { Range } from '#ui/Range.tsx';
 import { Sheet } from '#ui/Sheet.tsx';

@@ -1,5 +1,5 @@
 import { VolumeMl } from '#model/schemas.ts';
-import { volumeFrom, volumeText, volumeUnitWords } from '#screens/pour/number-text.ts';
+import { volumeFrom, volumeText, volumeUnitWords } from '#screens/number-text.ts';
 import type { VolumeUnit } from '#screens/volumes.ts';
 import { Field } from '#ui/Field.tsx';
 

@@ -15,11 +15,16 @@ export function askedTime(
   limits: { from: Limit; to: Limit },
   zone: string,
 ): Asked {
-  if (clock === clockText(at, zone)) return { at };
-  const found = instantNear(clock, at, zone);
+  if (clock.trim() === clockText(at, zone)) return { at };
+  const found = instantNear(withColon(clock), at, zone);
   return found === null
     ? { refusal: 'Write a time from 0:00 to 23:59, such as 20:46.' }
     : askedInstant(found, limits, zone);
+}
+
+/** A number pad has no colon: `2046` is 20:46. */
+function withColon(clock: string): string {
+  return clock.trim().replace(/^(\d{1,2})(\d\d)$/, '$1:$2');
 }
 
 /** The instant itself, if the entry can have happened then; the limit's own minute will do. */

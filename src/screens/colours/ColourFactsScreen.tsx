@@ -1,0 +1,30 @@
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import type { Colourway, ColourwayId } from '#model/gear.ts';
+import { ColourForm } from '#screens/colours/ColourForm.tsx';
+import { hrefTo } from '#screens/routes.ts';
+import { headOf } from '#store/heads.ts';
+import { DeskPage } from '#ui/DeskPage.tsx';
+import { ToolKey } from '#ui/ToolKey.tsx';
+
+/** Name and look of a colourway; null: a new one. */
+export function ColourFactsScreen({ colourwayId }: { colourwayId: ColourwayId | null }) {
+  const { book } = useShop();
+  const found = useLive<{ colourway: Colourway | null }>(
+    async () => ({
+      colourway: colourwayId ? ((await headOf(book, 'colourways', colourwayId)) ?? null) : null,
+    }),
+    ['colourways'],
+    colourwayId ?? 'new',
+  );
+  if (!found) return null;
+  return (
+    <DeskPage
+      title={found.colourway?.name ?? 'A new colour'}
+      shape="wall"
+      tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
+    >
+      <ColourForm colourway={found.colourway} />
+    </DeskPage>
+  );
+}

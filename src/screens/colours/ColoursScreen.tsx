@@ -1,0 +1,60 @@
+import { dayOf } from '#calc/days.ts';
+import { lastPoured } from '#calc/last-poured.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { dateWords } from '#screens/words.ts';
+import { headsOf } from '#store/heads.ts';
+import { allColumns } from '#store/history.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { DeskPage } from '#ui/DeskPage.tsx';
+import { ToolKey } from '#ui/ToolKey.tsx';
+import styles from './ColoursScreen.module.css';
+
+/** The wall of colours, last poured first. */
+export function ColoursScreen() {
+  const { book, clock } = useShop();
+  const wall = useLive(
+    async () => {
+      const last = lastPoured(await allColumns(book));
+      const colourways = await headsOf(book, 'colourways');
+      return colourways
+        .map((colourway) => ({ colourway, at: last.get(colourway.id) ?? null }))
+        .sort((a, b) => (b.at ?? 0) - (a.at ?? 0));
+    },
+    ['colourways', 'columns'],
+    'colours',
+  );
+  if (!wall) return null;
+  const today = dayOf(clock.now(), clock.zone());
+  return (
+    <DeskPage
+      title="Colours"
+      small="Last poured first"
+      shape="wall"
+      tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="workshop" word="Workshop" />}
+    >
+      <ul class={styles.wall}>
+        {wall.map(({ colourway, at }) => (
+          <li key={colourway.id}>
+            <a
+              class={styles.colour}
+              href={hrefTo({ at: 'colour-facts', colourwayId: colourway.id })}
+            >
+              <span class={styles.swatch} aria-hidden="true">
+                {colourway.sides.map((side) => (
+                  <i key={side.name} style={{ '--swatch': side.swatch }} />
+                ))}
+              </span>
+              <b>{colourway.name}</b>
+              <span>
+                {at === null ? 'not poured yet' : dateWords(dayOf(at, clock.zone()), today)}
+              </span>
+            </a>
+          </li>
+        ))}
+      </ul>
+      <ActKey href={hrefTo({ at: 'colour-facts', colourwayId: null })}>New colour</ActKey>
+    </DeskPage>
+  );
+}

@@ -1,0 +1,44 @@
+import type { Columns } from '#calc/columns.ts';
+import { dayOf } from '#calc/days.ts';
+import { sessionsOfMould } from '#calc/last-poured.ts';
+import type { MouldId } from '#model/mould.ts';
+import { mouldYieldOf } from '#screens/moulds/mould-view.ts';
+import { ribbonOf, ribbonWords } from '#screens/ribbon.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { dateWords } from '#screens/words.ts';
+import { ofWords } from '#screens/yield-words.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { RibbonKey } from '#ui/RibbonKey.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import { ShotRibbon } from '#ui/ShotRibbon.tsx';
+
+const shown = 4;
+
+/** Every shot of the last sessions with this mould. */
+export function MouldRibbons(props: {
+  columns: readonly Columns[];
+  mouldId: MouldId;
+  today: number;
+}) {
+  const { columns, mouldId, today } = props;
+  const sessions = sessionsOfMould(columns, mouldId).slice(-shown).toReversed();
+  return (
+    <Sheet title="Last sessions">
+      {sessions.map((session) => {
+        const own = mouldYieldOf([session], mouldId, 'all');
+        const day = dayOf(session.startedAt, session.zone);
+        if (!own) return null;
+        return (
+          <div key={session.sessionId}>
+            <ShotRibbon shots={ribbonOf(own)} label={ribbonWords(own)} height="low" />
+            <ActKey href={hrefTo({ at: 'session', sessionId: session.sessionId })}>
+              {dateWords(day, dayOf(today, session.zone))}:{' '}
+              {ofWords(own.tally.good, own.tally.checked)} good
+            </ActKey>
+          </div>
+        );
+      })}
+      <RibbonKey />
+    </Sheet>
+  );
+}
