@@ -21,9 +21,13 @@ export default defineConfig({
     outDir: `${home}/dist`,
     emptyOutDir: true,
     target: 'es2022',
-    // The polyfill would be an inline script, which the content policy forbids.
-    modulePreload: { polyfill: false },
+    // No polyfill (an inline script, which the content policy forbids) and no lists of what to fetch
+    // ahead: the service worker has every file.
+    modulePreload: false,
+    // One sheet for all screens: a late screen needs no second file.
+    cssCodeSplit: false,
   },
+  css: { modules: { generateScopedName: '[hash:base64:5]' } },
   worker: { format: 'es' },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
   optimizeDeps: {

@@ -5,7 +5,7 @@ import sirv from 'sirv';
 
 /** Serves `folder` under `base`; resolves once it listens. */
 export function serve({ port, base = '/shop/app/', folder = 'dist' }) {
-  const files = sirv(folder, { dev: true, etag: true, extensions: [] });
+  const files = sirv(folder, { dev: true, etag: true, extensions: ['html'] });
   const server = createServer((request, response) => {
     const path = request.url ?? '/';
     const missing = () => {

@@ -10,7 +10,10 @@ import { holdSession } from '#platform/session-lock.ts';
 import { deviceTouch } from '#platform/touch.ts';
 import { deviceUpdates } from '#platform/updates.ts';
 import { deviceWakeLock } from '#platform/wake-lock.ts';
-import { openBook } from '#store/book.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { type Book, openBook } from '#store/book.ts';
+import { type OpeningNews, openDatabase } from '#store/db.ts';
+import { footingOf } from '#store/footing.ts';
 import { joinWindows } from '#store/notice.ts';
 
 const bookName = 'warmshot';
@@ -18,12 +21,17 @@ const bookName = 'warmshot';
 /** Introduces everybody to each other and then keeps quiet. */
 async function open(root: HTMLElement): Promise<void> {
   const clock = systemClock();
-  const book = await openBook(bookName, {
+  const news: OpeningNews = {
     onBlocked: () => render(<Trouble {...blocked} />, root),
     onMadeWay: () => render(<Trouble {...madeWay} />, root),
-    onLost: () => void open(root).catch((error: unknown) => fail(root, error)),
-  });
+    onLost: () => void reopen(book, news, root),
+  };
+  const book = await openBook(bookName, news);
   joinWindows(bookName);
+  if ((await footingOf(book)).hasRunning) {
+    // Wherever the app was left, it opens on the table of a running session.
+    window.history.replaceState(null, '', hrefTo({ at: 'table' }));
+  }
   const shop: Shop = {
     book,
     clock,
@@ -42,6 +50,19 @@ async function open(root: HTMLElement): Promise<void> {
   );
 }
 
+/**
+ * Opens the database again under the same book. Everybody holds that book, and the table may hold
+ * entries that are not stored yet: what is on screen stays there.
+ */
+async function reopen(book: Book, news: OpeningNews, root: HTMLElement): Promise<void> {
+  try {
+    Object.assign(book, { db: await openDatabase(bookName, news) });
+  } catch (error) {
+    if (isNewer(error)) fail(root, error);
+    else setTimeout(() => void reopen(book, news, root), 2_000);
+  }
+}
+
 const blocked = {
   title: 'Another window is open',
   text: 'An older Warmshot window holds the logbook. Close it and this one goes on.',
@@ -52,9 +73,8 @@ const madeWay = {
 };
 
 function fail(root: HTMLElement, error: unknown): void {
-  const isNewer = error instanceof DOMException && error.name === 'VersionError';
   render(
-    isNewer ? (
+    isNewer(error) ? (
       <Trouble
         title="This logbook is newer"
         text="It was written by a newer Warmshot. Update the app first. Your data is untouched."
@@ -68,6 +88,11 @@ function fail(root: HTMLElement, error: unknown): void {
     ),
     root,
   );
+}
+
+/** Whether the logbook was written by a newer version of the app. */
+function isNewer(error: unknown): boolean {
+  return error instanceof DOMException && error.name === 'VersionError';
 }
 
 // In somebody else's frame nothing is shown: a press there could be stolen.

@@ -6,9 +6,10 @@ import { UpdateNotice } from '#app/UpdateNotice.tsx';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { useHash } from '#live/use-route.ts';
-import { type Route, routeOf } from '#screens/routes.ts';
+import { hrefTo, type Route, routeOf } from '#screens/routes.ts';
+import { openDoor } from '#store/door.ts';
 import { footingOf } from '#store/footing.ts';
-import { settingsOf } from '#store/settings.ts';
+import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import styles from './App.module.css';
 
 /** Screens without the bar of places, so that a sleeve cannot leave them. */
@@ -16,22 +17,37 @@ const plain = new Set<Route['at']>(['table', 'start', 'cautions', 'line-up']);
 
 /** The frame around the screens: palette, route, bar. */
 export function App() {
-  const { book } = useShop();
+  const { book, holdSession } = useShop();
   const hash = useHash();
   const settings = useLive(() => settingsOf(book), ['settings'], 'settings');
   const footing = useLive(() => footingOf(book), ['entries', 'sealed', 'moulds'], 'footing');
+  useEffect(() => void openDoor().catch(() => {}), []);
+  const palette = settings?.palette ?? 'chalk';
+  useEffect(() => wear(palette), [palette]);
+  const hasRunning = footing?.hasRunning ?? false;
+  // Held by every window and on every screen: a session goes on while somebody reads a page.
+  useEffect(() => (hasRunning ? holdSession() : undefined), [hasRunning, holdSession]);
+  const route = footing && landing(routeOf(hash), footing);
+  const address = route && hrefTo(route);
   useEffect(() => {
-    document.documentElement.dataset.theme = settings?.palette ?? 'chalk';
-  }, [settings?.palette]);
-  if (!settings || !footing) return null;
+    if (address && address !== hash) window.location.replace(address);
+  }, [address, hash]);
+  if (!settings || !route) return null;
 
-  const route = landing(routeOf(hash), footing);
   const isPlain = plain.has(route.at);
   return (
     <div class={styles.desk} data-plain={isPlain || undefined}>
-      {route.at !== 'table' && <UpdateNotice />}
-      <Screen key={`${hash} ${route.at}`} route={route} />
+      {!isPlain && !hasRunning && <UpdateNotice key={address} />}
+      <Screen key={address} route={route} />
       {!isPlain && <PlaceBar at={route.at} />}
     </div>
   );
+}
+
+/** Puts on a palette; the device's own bars take the colour of the bench. */
+function wear(palette: SettingsFacts['palette']): void {
+  const page = document.documentElement;
+  page.dataset.theme = palette;
+  const bench = getComputedStyle(page).getPropertyValue('--bench');
+  document.querySelector('meta[name="theme-color"]')?.setAttribute('content', bench.trim());
 }

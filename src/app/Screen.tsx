@@ -1,13 +1,17 @@
 import { useEffect } from 'preact/hooks';
 import { late } from '#app/late.tsx';
-import { PourScreen } from '#screens/pour/PourScreen.tsx';
 import type { Route } from '#screens/routes.ts';
-import { CautionsScreen } from '#screens/start/CautionsScreen.tsx';
-import { LineUpScreen } from '#screens/start/LineUpScreen.tsx';
-import { StartScreen } from '#screens/start/StartScreen.tsx';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
 
-// The way to the table and the table itself are in the first load; the pages to read come after it.
+// The table is in the first load: nothing in a session waits for a file. All else comes after it.
+const PourScreen = late(async () => (await import('#screens/pour/PourScreen.tsx')).PourScreen);
+const StartScreen = late(async () => (await import('#screens/start/StartScreen.tsx')).StartScreen);
+const CautionsScreen = late(
+  async () => (await import('#screens/start/CautionsScreen.tsx')).CautionsScreen,
+);
+const LineUpScreen = late(
+  async () => (await import('#screens/start/LineUpScreen.tsx')).LineUpScreen,
+);
 const DayScreen = late(async () => (await import('#screens/pour/DayScreen.tsx')).DayScreen);
 const SessionScreen = late(
   async () => (await import('#screens/pour/SessionScreen.tsx')).SessionScreen,
@@ -33,6 +37,10 @@ const InjectorFactsScreen = late(
 );
 
 const afterwards = [
+  PourScreen,
+  StartScreen,
+  CautionsScreen,
+  LineUpScreen,
   DayScreen,
   SessionScreen,
   MouldsScreen,

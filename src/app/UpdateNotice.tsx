@@ -2,23 +2,31 @@ import { useUpdate } from '#live/use-update.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import styles from './UpdateNotice.module.css';
 
-/** One quiet line when a newer version waits; never while a session is open. */
+/** One quiet line about this version and the next; the frame leaves it out while a session runs. */
 export function UpdateNotice() {
   const [state, take] = useUpdate();
-  if (state !== 'waiting' && state !== 'after-session') return null;
-  return (
-    <div class={styles.notice} role="status">
-      {state === 'waiting' ? (
-        <>
+  switch (state) {
+    case 'current':
+      return null;
+    case 'ready-offline':
+      return (
+        <p class={styles.notice} role="status">
+          This app is stored on this device now. It works with no network.
+        </p>
+      );
+    case 'waiting':
+      return (
+        <div class={styles.notice} role="status">
           <p>A newer version is here.</p>
           <ActKey onPress={take}>Take it now</ActKey>
-        </>
-      ) : (
-        <>
-          <p>A newer version waits until no session is open.</p>
+        </div>
+      );
+    case 'held-back':
+      return (
+        <div class={styles.notice} role="status">
+          <p>Another window still holds a session. Close it to take the newer version.</p>
           <ActKey onPress={take}>Try again</ActKey>
-        </>
-      )}
-    </div>
-  );
+        </div>
+      );
+  }
 }

@@ -7,9 +7,9 @@ export interface Footing {
   isEmpty: boolean;
 }
 
-/** Where an address leads: a running session takes the place of Pour, the first screen that of an empty shop. */
+/** Where an address leads: a running session takes the place of Pour and of the first screen, the first screen that of Pour in an empty shop. */
 export function landing(route: Route, { hasRunning, isEmpty }: Footing): Route {
-  if (route.at === 'pour' && hasRunning) return { at: 'table' };
-  if (route.at === 'pour' && isEmpty) return { at: 'start' };
-  return route;
+  if (route.at !== 'pour' && route.at !== 'start') return route;
+  if (hasRunning) return { at: 'table' };
+  return isEmpty ? { at: 'start' } : route;
 }

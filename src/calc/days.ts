@@ -1,9 +1,7 @@
 import { TZDate } from '@date-fns/tz';
 import { addDays, startOfDay } from 'date-fns';
+import type { Day } from '#calc/day-count.ts';
 import type { Instant } from '#model/schemas.ts';
-
-/** A calendar day as `yyyy-MM-dd`. */
-export type Day = string;
 
 /** The calendar day that an instant falls on in a zone. */
 export function dayOf(at: Instant, zone: string): Day {
@@ -30,16 +28,6 @@ export function instantOf(day: Day, clock: string, zone: string): Instant | null
   const [year, month, date] = day.split('-').map(Number);
   if (!time || !year || !month || !date) return null;
   return new TZDate(year, month - 1, date, Number(time[1]), Number(time[2]), zone).getTime();
-}
-
-/** How many calendar days `day` lies before `today`; 1: yesterday. */
-export function daysBefore(day: Day, today: Day): number {
-  return Math.round((utcNoon(today) - utcNoon(day)) / 86_400_000);
-}
-
-function utcNoon(day: Day): number {
-  const [year = 2000, month = 1, date = 1] = day.split('-').map(Number);
-  return Date.UTC(year, month - 1, date, 12);
 }
 
 function two(value: number): string {

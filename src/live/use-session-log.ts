@@ -43,7 +43,7 @@ export function useSessionLog(): SessionLog | null | undefined {
 
   async function write(says: Says) {
     if (!sessionId) return;
-    const entry = newEntry(book, sessionId, says, clock.now());
+    const entry = await newEntry(book, sessionId, says, clock.now());
     try {
       await putEntries(book, [entry]);
       touch.confirm();

@@ -1,5 +1,3 @@
-import * as z from 'zod/mini';
-
 /** What can be wrong with a bait, in the words on the keys. */
 export const defects = [
   'short',
@@ -12,5 +10,4 @@ export const defects = [
   'colour-off',
   'other',
 ] as const;
-export const Defect = z.enum(defects);
-export type Defect = z.infer<typeof Defect>;
+export type Defect = (typeof defects)[number];

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { Defect } from '#model/defect.ts';
+import { defects } from '#model/defect.ts';
 import { headParts, Name, RecordId, VolumeMl } from '#model/schemas.ts';
 
 export const MouldId = RecordId.brand<'MouldId'>();
@@ -85,6 +85,6 @@ export const FrozenMould = z.looseObject({
   /** A shot poured while it is less than this above the shop is cold; null: no cold flag. */
   warmAboveK: z.nullable(z.number().check(z.gte(0), z.lte(100))),
   /** Defects of this mould, commonest first; the order holds for the session. */
-  defectOrder: z.array(Defect),
+  defectOrder: z.array(z.enum(defects)),
 });
 export type FrozenMould = z.infer<typeof FrozenMould>;

@@ -1,9 +1,6 @@
 import * as z from 'zod/mini';
 import { headParts, Instant, TempC, VolumeMl } from '#model/schemas.ts';
 
-/** The one settings record of a shop. */
-export const settingsId = 'settings';
-
 export const settingsFacts = {
   /** Palette; light until the person chooses, whatever the phone does: the table is read in daylight. */
   palette: z.enum(['chalk', 'lamp']),
@@ -38,7 +35,7 @@ export const settingsFacts = {
 
 /** How this shop likes things. */
 export const Settings = z.looseObject({
-  id: z.literal(settingsId),
+  id: z.literal('settings'),
   ...headParts,
   ...settingsFacts,
 });

@@ -1,29 +1,41 @@
 /** The word that a window gives while a session is open in it: no update may reload it. */
-const lockName = 'warmshot-session';
+const sessionWord = 'warmshot-session';
+/** One window asks at a time: two that ask at once would take each other for a session. */
+const turnWord = 'warmshot-turn';
 
-/** Holds the session word until the returned function is called. Does nothing where locks are unknown. */
+/** Sessions held in this window, for browsers that know no locks. */
+let heldHere = 0;
+
+/** Holds the session word until the returned function is called. */
 export function holdSession(): () => void {
-  if (!('locks' in navigator)) return () => {};
-  let release = () => {};
+  heldHere += 1;
+  let letGo = () => {};
   const held = new Promise<void>((resolve) => {
-    release = resolve;
+    letGo = resolve;
   });
-  navigator.locks.request(lockName, { mode: 'shared' }, () => held).catch(() => {});
-  return () => release();
+  void held.then(() => {
+    heldHere -= 1;
+  });
+  if ('locks' in navigator) {
+    navigator.locks.request(sessionWord, { mode: 'shared' }, () => held).catch(() => {});
+  }
+  return () => letGo();
 }
 
-/** Runs `act` only if no window holds a session, and says whether it ran. */
+/**
+ * Runs `act` only if no window holds a session, and says whether it ran. Where locks are unknown,
+ * only this window is known.
+ */
 export async function ifNoSession(act: () => void): Promise<boolean> {
   if (!('locks' in navigator)) {
-    act();
-    return true;
+    if (heldHere === 0) act();
+    return heldHere === 0;
   }
-  return await navigator.locks.request(
-    lockName,
-    { mode: 'exclusive', ifAvailable: true },
-    (lock) => {
+  const { locks } = navigator;
+  return await locks.request(turnWord, () =>
+    locks.request(sessionWord, { ifAvailable: true }, (lock) => {
       if (lock) act();
       return lock !== null;
-    },
+    }),
   );
 }

@@ -1,7 +1,6 @@
-import * as z from 'zod/mini';
-import { SessionId } from '#model/entry.ts';
-import { ColourwayId, InjectorId } from '#model/gear.ts';
-import { MouldId } from '#model/mould.ts';
+import type { SessionId } from '#model/entry.ts';
+import type { ColourwayId, InjectorId } from '#model/gear.ts';
+import type { MouldId } from '#model/mould.ts';
 
 /** Every address of the app. */
 export type Route =
@@ -55,27 +54,29 @@ export function routeOf(hash: string): Route {
     case 'day':
       return /^\d{4}-\d{2}-\d{2}$/.test(id) ? { at, day: id } : { at: 'pour' };
     case 'session':
-      return withId(SessionId, id, (sessionId) => ({ at, sessionId }));
+      return withId<SessionId>(id, (sessionId) => ({ at, sessionId }));
     case 'mould':
-      return withId(MouldId, id, (mouldId) => ({ at, mouldId }));
+      return withId<MouldId>(id, (mouldId) => ({ at, mouldId }));
     case 'mould-facts':
       return id === 'new'
         ? { at, mouldId: null }
-        : withId(MouldId, id, (mouldId) => ({ at, mouldId }));
+        : withId<MouldId>(id, (mouldId) => ({ at, mouldId }));
     case 'colour-facts':
       return id === 'new'
         ? { at, colourwayId: null }
-        : withId(ColourwayId, id, (colourwayId) => ({ at, colourwayId }));
+        : withId<ColourwayId>(id, (colourwayId) => ({ at, colourwayId }));
     case 'injector-facts':
       return id === 'new'
         ? { at, injectorId: null }
-        : withId(InjectorId, id, (injectorId) => ({ at, injectorId }));
+        : withId<InjectorId>(id, (injectorId) => ({ at, injectorId }));
     default:
       return { at: 'pour' };
   }
 }
 
-function withId<T>(schema: z.ZodMiniType<T, string>, id: string, route: (id: T) => Route): Route {
-  const parsed = z.safeParse(schema, id);
-  return parsed.success ? route(parsed.data) : { at: 'pour' };
+/** The form of every id: a UUID of version 7. */
+const idForm = /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
+
+function withId<Id extends string>(id: string, route: (id: Id) => Route): Route {
+  return idForm.test(id) ? route(id as Id) : { at: 'pour' };
 }

@@ -1,4 +1,4 @@
-import { type Day, daysBefore } from '#calc/days.ts';
+import { type Day, daysBefore } from '#calc/day-count.ts';
 import { fFromC } from '#calc/units.ts';
 import type { Defect } from '#model/defect.ts';
 

@@ -30,12 +30,13 @@ export function ofWords(good: number, checked: number): string {
 
 /** Cold and warm apart, and what nobody looked at. */
 export function apartWords(columns: readonly Columns[], tally: Tally): string {
-  const { good, checked, coldShots, coldGood, coldChecked, notChecked } = tally;
+  const { shots, good, checked, coldShots, coldGood, coldChecked, notChecked } = tally;
   const sentences: string[] = [];
-  if (coldShots > 0) {
-    sentences.push(
-      `${coldWords(coldFirst(columns), coldShots)}: ${ofWords(coldGood, coldChecked)} good.`,
-    );
+  if (coldShots > 0 && coldShots === shots) {
+    sentences.push('Every shot was cold.');
+  } else if (coldShots > 0) {
+    const cold = coldWords(coldFirst(columns), coldShots);
+    sentences.push(`${cold}: ${ofWords(coldGood, coldChecked)} good.`);
     sentences.push(`Warm shots: ${ofWords(good - coldGood, checked - coldChecked)} good.`);
   } else if (watchesCold(columns)) {
     sentences.push('No shot was cold.');

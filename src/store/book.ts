@@ -1,7 +1,6 @@
 import { v7 } from 'uuid';
-import * as z from 'zod/mini';
 import { laterStamp, nextStamp } from '#calc/stamp.ts';
-import { DeviceId, type Instant, type Stamp } from '#model/schemas.ts';
+import type { DeviceId, Instant, Stamp } from '#model/schemas.ts';
 import { type Db, type OpeningNews, openDatabase } from '#store/db.ts';
 
 /** An open logbook: the database and the pen of this device. */
@@ -16,7 +15,7 @@ export interface Book {
 export async function openBook(name: string, news?: OpeningNews): Promise<Book> {
   const db = await openDatabase(name, news);
   const own = await db.get('meta', 'device');
-  const device = own?.device ?? z.parse(DeviceId, randomHex(4));
+  const device = own?.device ?? randomHex(4);
   if (!own) await db.put('meta', { name: 'device', device, lastStamp: null });
   const newest = await newestRunningStamp(db);
   return { db, device, lastStamp: laterStamp(own?.lastStamp ?? null, newest) };
@@ -28,9 +27,9 @@ export function stampOf(book: Book, at: Instant): Stamp {
   return book.lastStamp;
 }
 
-/** A fresh id, made here. */
-export function freshId(at: Instant): string {
-  return v7({ msecs: at });
+/** A fresh id, made here: the one place where text becomes an id without a look. */
+export function freshId<Id extends string>(at: Instant): Id {
+  return v7({ msecs: at }) as Id;
 }
 
 /** Remembers the newest stamp outside the entries, so that an empty table cannot turn it back. */

@@ -1,16 +1,21 @@
-import * as z from 'zod/mini';
-import { Entry, EntryId, type Said, type SessionId } from '#model/entry.ts';
+import type { Entry, EntryId, Said, SessionId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { type Book, freshId, stampOf } from '#store/book.ts';
+import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
 
 /** What a line can say: something that happened, or a correction of a line. */
 export type Says = Entry['said'];
 
 /** A checked entry with id and stamp, not yet stored. Throws a ZodError for what may not exist. */
-export function newEntry(book: Book, sessionId: SessionId, said: Says, at: Instant): Entry {
-  return z.parse(Entry, {
-    id: z.parse(EntryId, freshId(at)),
+export async function newEntry(
+  book: Book,
+  sessionId: SessionId,
+  said: Says,
+  at: Instant,
+): Promise<Entry> {
+  return await checked('entries', {
+    id: freshId<EntryId>(at),
     sessionId,
     at,
     writtenAt: at,
@@ -30,7 +35,7 @@ export async function logEntry(
   said: Said,
   at: Instant,
 ): Promise<Entry> {
-  const entry = newEntry(book, sessionId, said, at);
+  const entry = await newEntry(book, sessionId, said, at);
   await putEntries(book, [entry]);
   return entry;
 }
@@ -42,7 +47,7 @@ export async function undoEntry(
   target: EntryId,
   at: Instant,
 ): Promise<Entry> {
-  const entry = newEntry(book, sessionId, { kind: 'taken-back', target }, at);
+  const entry = await newEntry(book, sessionId, { kind: 'taken-back', target }, at);
   await putEntries(book, [entry]);
   return entry;
 }

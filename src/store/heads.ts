@@ -1,8 +1,8 @@
-import * as z from 'zod/mini';
-import { Colourway, ColourwayId, Injector, InjectorId } from '#model/gear.ts';
-import { Mould, MouldId } from '#model/mould.ts';
+import type { Colourway, Injector } from '#model/gear.ts';
+import type { Mould } from '#model/mould.ts';
 import type { Instant, Stamp } from '#model/schemas.ts';
 import { type Book, freshId, pennedMeta, stampOf } from '#store/book.ts';
+import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
 
 /** The kinds of head that a shop has many of. */
@@ -11,8 +11,6 @@ interface Heads {
   injectors: Injector;
   colourways: Colourway;
 }
-const schemas = { moulds: Mould, injectors: Injector, colourways: Colourway } as const;
-const ids = { moulds: MouldId, injectors: InjectorId, colourways: ColourwayId } as const;
 
 type Parts = 'id' | 'device' | 'stamps' | 'createdAt' | 'deletedAt';
 type KnownKeys<T> = keyof { [K in keyof T as string extends K ? never : K]: T[K] };
@@ -57,7 +55,7 @@ export async function addHead<K extends keyof Heads>(
   facts: FactsOf<K>,
   at: Instant,
 ): Promise<Heads[K]> {
-  const head = stamped(book, kind, { facts, at });
+  const head = await stamped(book, kind, { facts, at });
   await putHead(book, kind, head);
   return head;
 }
@@ -72,26 +70,26 @@ export async function changeHead<K extends keyof Heads>(
 ): Promise<Heads[K]> {
   const old = await headOf(book, kind, id);
   if (!old) throw new Error('This is not in the logbook any more.');
-  const head = changedHead(book, kind, old, changes, at);
+  const head = await changedHead(book, kind, old, changes, at);
   await putHead(book, kind, head);
   return head;
 }
 
 /** A head with some fields set, checked and stamped, not yet stored. */
-export function changedHead<K extends keyof Heads>(
+export async function changedHead<K extends keyof Heads>(
   book: Book,
   kind: K,
   old: Heads[K],
   changes: Partial<FactsOf<K>> & { deletedAt?: Instant | null },
   at: Instant,
-): Heads[K] {
+): Promise<Heads[K]> {
   const stamps = { ...old.stamps };
   const stamp = stampOf(book, at);
   for (const [field, value] of Object.entries(changes)) {
     if (!isSame(value, old[field as keyof Heads[K]])) stamps[field] = stamp;
   }
   const next = { ...old, ...changes, stamps, device: book.device };
-  return z.parse(schemas[kind], next) as Heads[K];
+  return (await checked(kind, next)) as Heads[K];
 }
 
 /** Marks a head as deleted; `null` brings it back. */
@@ -104,24 +102,24 @@ export async function setDeleted<K extends keyof Heads>(
 ): Promise<void> {
   const old = await headOf(book, kind, id);
   if (!old) return;
-  await putHead(book, kind, changedHead(book, kind, old, { deletedAt } as never, at));
+  await putHead(book, kind, await changedHead(book, kind, old, { deletedAt } as never, at));
 }
 
-function stamped<K extends keyof Heads>(
+async function stamped<K extends keyof Heads>(
   book: Book,
   kind: K,
   { facts, at }: { facts: FactsOf<K>; at: Instant },
-): Heads[K] {
+): Promise<Heads[K]> {
   const stamp: Stamp = stampOf(book, at);
   const fields = [...Object.keys(facts), 'deletedAt'];
-  return z.parse(schemas[kind], {
+  return (await checked(kind, {
     ...facts,
-    id: z.parse(ids[kind], freshId(at)),
+    id: freshId(at),
     device: book.device,
     stamps: Object.fromEntries(fields.map((field) => [field, stamp])),
     createdAt: at,
     deletedAt: null,
-  }) as Heads[K];
+  })) as Heads[K];
 }
 
 async function putHead<K extends keyof Heads>(book: Book, kind: K, head: Heads[K]): Promise<void> {

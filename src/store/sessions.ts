@@ -1,12 +1,12 @@
-import * as z from 'zod/mini';
 import { columnsOf } from '#calc/columns.ts';
 import { inStampOrder, linesOf } from '#calc/log.ts';
 import { type Table, tableOf } from '#calc/table.ts';
-import { type Entry, type EntryId, type Said, SessionId } from '#model/entry.ts';
+import type { Entry, EntryId, Said, SessionId } from '#model/entry.ts';
 import type { Mould } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
-import { SealedSession } from '#model/session.ts';
+import type { SealedSession } from '#model/session.ts';
 import { type Book, freshId, pennedMeta } from '#store/book.ts';
+import { checked } from '#store/door.ts';
 import { newEntry, putEntries, type Says } from '#store/entries.ts';
 import { changedHead, headOf } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
@@ -17,10 +17,10 @@ export async function beginSession(
   opening: readonly Said[],
   at: Instant,
 ): Promise<SessionId> {
-  const sessionId = z.parse(SessionId, freshId(at));
+  const sessionId = freshId<SessionId>(at);
   await putEntries(
     book,
-    opening.map((said) => newEntry(book, sessionId, said, at)),
+    await Promise.all(opening.map((said) => newEntry(book, sessionId, said, at))),
   );
   return sessionId;
 }
@@ -56,10 +56,10 @@ export async function sealedSessions(book: Book): Promise<SealedSession[]> {
 export async function endSession(book: Book, sessionId: SessionId, at: Instant): Promise<void> {
   const entries = await entriesRunning(book, sessionId);
   if (entries.length === 0) throw new Error('This session is not running.');
-  const ended = newEntry(book, sessionId, { kind: 'session-ended' }, at);
+  const ended = await newEntry(book, sessionId, { kind: 'session-ended' }, at);
   const whole = [...entries, ended];
   const moulds = await mouldsAfter(book, tableOf(whole), at);
-  const { sealed, columns } = sealedOf(sessionId, whole);
+  const { sealed, columns } = await sealedOf(sessionId, whole);
   const stores = ['entries', 'sealed', 'columns', 'drafts', 'moulds', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
   await Promise.all([
@@ -81,8 +81,8 @@ export async function reopenSession(book: Book, sessionId: SessionId, at: Instan
   const ends = linesOf(sealed.entries).filter(
     ({ said, takenBackAt }) => said.kind === 'session-ended' && takenBackAt === null,
   );
-  const taken = ends.map(({ id }) =>
-    newEntry(book, sessionId, { kind: 'taken-back', target: id }, at),
+  const taken = await Promise.all(
+    ends.map(({ id }) => newEntry(book, sessionId, { kind: 'taken-back', target: id }, at)),
   );
   const stores = ['entries', 'sealed', 'columns'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
@@ -123,10 +123,10 @@ export async function addToSession(
   at: Instant,
   happenedAt: Instant = at,
 ): Promise<void> {
-  const entry = { ...newEntry(book, sessionId, said, at), at: happenedAt };
+  const entry = { ...(await newEntry(book, sessionId, said, at)), at: happenedAt };
   const sealed = await book.db.get('sealed', sessionId);
   if (!sealed) return await putEntries(book, [entry]);
-  const next = sealedOf(sessionId, [...sealed.entries, entry]);
+  const next = await sealedOf(sessionId, [...sealed.entries, entry]);
   const stores = ['sealed', 'columns', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
   await Promise.all([
@@ -139,9 +139,9 @@ export async function addToSession(
   announce('sealed', 'columns');
 }
 
-function sealedOf(sessionId: SessionId, entries: readonly Entry[]) {
+async function sealedOf(sessionId: SessionId, entries: readonly Entry[]) {
   const table = tableOf(entries);
-  const sealed = z.parse(SealedSession, {
+  const sealed = await checked('sealed', {
     id: sessionId,
     startedAt: table.begunAt,
     endedAt: table.endedAt ?? table.lastAt,
@@ -156,7 +156,7 @@ async function mouldsAfter(book: Book, table: Table, at: Instant): Promise<Mould
     const head = await headOf(book, 'moulds', mould.mouldId);
     if (!head) return [];
     const { closed, setSec, hasNoClock } = mould;
-    return [changedHead(book, 'moulds', head, { closed, setSec, hasNoClock }, at)];
+    return [await changedHead(book, 'moulds', head, { closed, setSec, hasNoClock }, at)];
   });
   return (await Promise.all(after)).flat();
 }

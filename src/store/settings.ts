@@ -1,12 +1,16 @@
-import * as z from 'zod/mini';
+import type * as z from 'zod/mini';
 import type { Instant } from '#model/schemas.ts';
-import { Settings, type settingsFacts, settingsId } from '#model/settings.ts';
+import type { settingsFacts } from '#model/settings.ts';
 import { type Book, pennedMeta, stampOf } from '#store/book.ts';
+import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
 
 export type SettingsFacts = {
   [K in keyof typeof settingsFacts]: z.infer<(typeof settingsFacts)[K]>;
 };
+
+/** The one settings record of a shop. */
+const settingsId = 'settings';
 
 /** How a shop begins. Common practice, no source; each is the person's to change. */
 export const firstSettings: SettingsFacts = {
@@ -40,7 +44,7 @@ export async function changeSettings(
   const old = await book.db.get('settings', settingsId);
   const stamp = stampOf(book, at);
   const fields = Object.keys(changes).map((field) => [field, stamp] as const);
-  const next = z.parse(Settings, {
+  const next = await checked('settings', {
     ...firstSettings,
     ...old,
     ...changes,

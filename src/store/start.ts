@@ -1,6 +1,5 @@
-import * as z from 'zod/mini';
 import { frozenInjector, frozenMould } from '#calc/line-up.ts';
-import { PotId, type Said, type SaidOf, type SessionId } from '#model/entry.ts';
+import type { PotId, Said, SaidOf, SessionId } from '#model/entry.ts';
 import type { Colourway, ColourwayId, InjectorId } from '#model/gear.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
@@ -72,7 +71,7 @@ export function mixOf(
     name: colourway?.name ?? `Pot ${potNumber}`,
     isAlone: true,
     pots: sides.map(({ name, swatch }, slot) => ({
-      potId: z.parse(PotId, freshId(at)),
+      potId: freshId<PotId>(at),
       slot,
       name,
       swatch,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { boundsOf, clockText, dayOf, daysBefore, instantOf } from '#calc/days.ts';
+import { daysBefore } from '#calc/day-count.ts';
+import { boundsOf, clockText, dayOf, instantOf } from '#calc/days.ts';
 
 const hour = 3_600_000;
 

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import type { Columns } from '#calc/columns.ts';
 import { type Book, openBook } from '#store/book.ts';
-import { columnsBackFrom, columnsOfDay } from '#store/history.ts';
+import { columnsOfDay } from '#store/day-history.ts';
+import { columnsBackFrom } from '#store/history.ts';
 import { aMould, pourEvening, seven } from '../hands/evening.ts';
 
 const hour = 3_600_000;

@@ -1,4 +1,5 @@
-import { clockText, type Day, dayOf } from '#calc/days.ts';
+import type { Day } from '#calc/day-count.ts';
+import { clockText, dayOf } from '#calc/days.ts';
 import { scrapOf, scrapTogether } from '#calc/scrap.ts';
 import { tableOf } from '#calc/table.ts';
 import { totalOf, yieldsByMould } from '#calc/yields.ts';
@@ -12,7 +13,7 @@ import { Totals } from '#screens/pour/Totals.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { countWords, dateWords, spanWords } from '#screens/words.ts';
 import type { Book } from '#store/book.ts';
-import { columnsOfDay } from '#store/history.ts';
+import { columnsOfDay } from '#store/day-history.ts';
 import { entriesOf } from '#store/sessions.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';

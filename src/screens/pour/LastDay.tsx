@@ -1,5 +1,5 @@
 import type { Columns } from '#calc/columns.ts';
-import type { Day } from '#calc/days.ts';
+import type { Day } from '#calc/day-count.ts';
 import { totalOf, yieldsByMould } from '#calc/yields.ts';
 import { MouldLane } from '#screens/pour/MouldLane.tsx';
 import { hrefTo } from '#screens/routes.ts';

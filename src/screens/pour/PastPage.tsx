@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Columns } from '#calc/columns.ts';
-import { type Day, dayOf } from '#calc/days.ts';
+import type { Day } from '#calc/day-count.ts';
+import { dayOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { SessionRow } from '#screens/pour/SessionRow.tsx';

@@ -1,4 +1,4 @@
-import type { Day } from '#calc/days.ts';
+import type { Day } from '#calc/day-count.ts';
 import { PastPage } from '#screens/pour/PastPage.tsx';
 import { SessionRows } from '#screens/pour/SessionRows.tsx';
 import { Sheet } from '#ui/Sheet.tsx';

@@ -74,8 +74,7 @@ function Cell({ cavity, row, col, result, onPress }: CellProps) {
       aria-label={`Cavity ${cavity}, ${word || 'good'}`}
       onClick={onPress}
     >
-      <b>{cavity}</b>
-      {state === 'unchecked' ? <Icon of="unknown" /> : <span>{word}</span>}
+      <b>{cavity}</b> {state === 'unchecked' ? <Icon of="unknown" /> : <span>{word}</span>}
     </button>
   );
 }

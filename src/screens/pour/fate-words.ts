@@ -1,4 +1,5 @@
-import { clockText, type Day, dayOf } from '#calc/days.ts';
+import type { Day } from '#calc/day-count.ts';
+import { clockText, dayOf } from '#calc/days.ts';
 import type { Line } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
 import type { Instant } from '#model/schemas.ts';

@@ -1,9 +1,8 @@
-import * as z from 'zod/mini';
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { shotMl } from '#calc/mould-size.ts';
 import { setClockAt } from '#calc/set-clock.ts';
 import { type Seat, type Shot, type Table, waitingShot } from '#calc/table.ts';
-import { type Result, type Said, type SaidOf, ShotId } from '#model/entry.ts';
+import type { Result, Said, SaidOf, ShotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { freshId } from '#store/book.ts';
 
@@ -20,7 +19,7 @@ export function filledSaid(
       const volumeMl = Math.max(0.1, shotMl(seat.mould));
       const { setSec } = setClockAt(table, seat, volumeMl, at);
       return {
-        shotId: z.parse(ShotId, freshId(at)),
+        shotId: freshId<ShotId>(at),
         mouldId: seat.mould.mouldId,
         volumeMl,
         closed: [...seat.mould.closed],

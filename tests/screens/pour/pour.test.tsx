@@ -36,7 +36,11 @@ describe('the last day', () => {
     await expect.element(page.getByText('13 of 16')).toBeVisible();
     await expect.element(page.getByText('5 of 6')).toBeVisible();
     await expect
-      .element(page.getByText(/2 not checked\. Most bad: Grub 50, cavity 6, 2 of 2\./))
+      .element(
+        page.getByText(
+          /^Every shot was cold\. 2 not checked\. Most bad: Grub 50, cavity 6, 2 of 2\./,
+        ),
+      )
       .toBeVisible();
     await expect.element(link('Yesterday, Tue 24 Nov')).toHaveAttribute('href', '#/day/2026-11-24');
   });

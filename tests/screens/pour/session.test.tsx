@@ -6,8 +6,9 @@ import type { SessionId } from '#model/entry.ts';
 import type { Mould } from '#model/mould.ts';
 import { SessionScreen } from '#screens/pour/SessionScreen.tsx';
 import { entriesOf } from '#store/sessions.ts';
-import { aMould, type Fill, morning, pourEvening } from '../../hands/evening.ts';
+import { aMould, morning, pourEvening } from '../../hands/evening.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
+import { key, openSession, row } from './session-page.tsx';
 
 let shop: TestShop;
 let grub: Mould;
@@ -17,21 +18,8 @@ beforeEach(async () => {
   grub = await aMould(shop.book, 'Grub 50', { rows: 2, cols: 2 }, { partMl: 10 });
 });
 
-async function opened(
-  gave: readonly (string | null)[],
-  more: { endMin?: number | null } = {},
-): Promise<SessionId> {
-  const fills: Fill[] = gave.map((one) => ({ mould: grub, gave: one }));
-  const sessionId = await pourEvening(shop.book, { fills, ...more });
-  show(shop, <SessionScreen sessionId={sessionId} />);
-  await expect.element(page.getByRole('heading', { name: 'Entries' })).toBeVisible();
-  return sessionId;
-}
-
-/** The lines of the list as they are read, newest first. */
-const rows = () => page.getByRole('listitem').filter({ has: page.getByRole('time') });
-const row = (words: string) => rows().filter({ hasText: words });
-const key = (name: string | RegExp) => page.getByRole('button', { name });
+const opened = (gave: readonly (string | null)[], more: { endMin?: number | null } = {}) =>
+  openSession(shop, grub, gave, more);
 
 async function loggedNow(sessionId: SessionId) {
   return countOf(tableOf(await entriesOf(shop.book, sessionId)).shots.flatMap((s) => s.results));
@@ -202,46 +190,6 @@ describe('what nobody looked at', () => {
     await key('Save 4 good').click();
     await expect.element(page.getByText('8 of 8 good')).toBeVisible();
     expect(await loggedNow(sessionId)).toEqual({ good: 8, bad: 0, notChecked: 0 });
-  });
-});
-
-describe('notes', () => {
-  test('are shown letter by letter, whatever they hold', async () => {
-    await opened(['gggg']);
-    const hostile = '<img src=x onerror="window.hurt=1"> </p>{{1+1}} &lt;b&gt;';
-    await key('Add a note').click();
-    await page.getByLabelText('Note').fill(hostile);
-    await key('Save note').click();
-    await expect.element(page.getByText(hostile, { exact: true })).toBeVisible();
-    expect(document.querySelector('img')).toBeNull();
-    expect('hurt' in window).toBe(false);
-  });
-
-  test('without a word are refused', async () => {
-    await opened(['gggg']);
-    await key('Add a note').click();
-    await key('Save note').click();
-    await expect
-      .element(page.getByLabelText('Note'))
-      .toHaveAccessibleDescription('Write something first.');
-  });
-});
-
-describe('the list', () => {
-  test('begins with twelve and unfolds on demand', async () => {
-    await opened(Array.from({ length: 14 }, () => 'gggg'));
-    await expect.poll(() => rows().length).toBe(12);
-    // 14 fills, 14 outcomes, begun, moulds, mix, finished.
-    await key('Show all 32 entries').click();
-    await expect.poll(() => rows().length).toBe(32);
-  });
-
-  test('a shot far down is found by its picture', async () => {
-    await opened(Array.from({ length: 14 }, (_, shot) => (shot === 0 ? 'sggg' : 'gggg')));
-    await expect.element(row('1 bad')).not.toBeInTheDocument();
-    await key('Grub 50, shot 1: 1 bad of 4, cold').click();
-    await expect.element(row('1 bad')).toBeInViewport();
-    await expect.element(row('1 bad')).toHaveFocus();
   });
 });
 

@@ -1,0 +1,92 @@
+import { afterEach, expect, test, vi } from 'vitest';
+import { deviceWakeLock } from '#platform/wake-lock.ts';
+
+// Screen Wake Lock API, W3C: a request rejects with NotAllowedError when the device or its policy
+// refuses (a low battery, for one), and a granted lock may be taken back at any time.
+
+const letGos: (() => void)[] = [];
+
+/** Asks for the lock and writes down what is told. */
+function hold(): { told: boolean[]; letGo: () => void } {
+  const told: boolean[] = [];
+  const letGo = deviceWakeLock.hold((isAwake) => told.push(isAwake));
+  letGos.push(letGo);
+  return { told, letGo };
+}
+
+/** A granted lock, as far as the app uses one. */
+class Granted extends EventTarget {
+  released = false;
+  async release(): Promise<void> {
+    this.released = true;
+    this.dispatchEvent(new Event('release'));
+  }
+}
+
+function device() {
+  return vi.spyOn(navigator.wakeLock, 'request');
+}
+
+const refusal = () => new DOMException('The battery is low.', 'NotAllowedError');
+const grant = (lock: Granted) => lock as unknown as WakeLockSentinel;
+const press = () => document.dispatchEvent(new PointerEvent('pointerdown'));
+
+afterEach(() => {
+  for (const letGo of letGos.splice(0)) letGo();
+  vi.restoreAllMocks();
+});
+
+test('a refusal is told, and throws nowhere', async () => {
+  device().mockRejectedValue(refusal());
+  const { told } = hold();
+  await expect.poll(() => told).toEqual([false]);
+});
+
+test('after a refusal the next press asks again', async () => {
+  const request = device().mockRejectedValueOnce(refusal());
+  const { told } = hold();
+  await expect.poll(() => told).toEqual([false]);
+  request.mockResolvedValue(grant(new Granted()));
+  press();
+  await expect.poll(() => told).toEqual([false, true]);
+});
+
+test('a lock that the device takes back is told, and asked for again when the page is seen', async () => {
+  const first = new Granted();
+  const request = device().mockResolvedValueOnce(grant(first));
+  const { told } = hold();
+  await expect.poll(() => told).toEqual([true]);
+  await first.release();
+  expect(told).toEqual([true, false]);
+  request.mockResolvedValue(grant(new Granted()));
+  document.dispatchEvent(new Event('visibilitychange'));
+  await expect.poll(() => told).toEqual([true, false, true]);
+});
+
+test('a press while the screen is kept on asks for nothing', async () => {
+  const request = device().mockResolvedValue(grant(new Granted()));
+  const { told } = hold();
+  await expect.poll(() => told).toEqual([true]);
+  press();
+  expect(request).toHaveBeenCalledTimes(1);
+});
+
+test('letting go releases the lock and asks no more', async () => {
+  const lock = new Granted();
+  const request = device().mockResolvedValue(grant(lock));
+  const { told, letGo } = hold();
+  await expect.poll(() => told).toEqual([true]);
+  letGo();
+  await expect.poll(() => lock.released).toBe(true);
+  press();
+  expect(request).toHaveBeenCalledTimes(1);
+});
+
+test('a lock that is granted after letting go is released at once', async () => {
+  const lock = new Granted();
+  device().mockResolvedValue(grant(lock));
+  const { told, letGo } = hold();
+  letGo();
+  await expect.poll(() => lock.released).toBe(true);
+  expect(told).not.toContain(true);
+});

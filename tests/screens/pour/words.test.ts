@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { entryLimits } from '#calc/entry-limits.ts';
+import { linesOf } from '#calc/log.ts';
+import { tableOf } from '#calc/table.ts';
+import { entryWords } from '#screens/pour/entry-words.ts';
+import { openedWords, resultWords } from '#screens/pour/result-words.ts';
+import { askedInstant } from '#screens/pour/time-words.ts';
+import { results } from '../../hands/evening.ts';
+import { aFrozenMould, evening, id, Pen, potMixed } from '../../hands/log.ts';
+
+test.each([
+  ['gggg', 'All good'],
+  ['gggc', 'All good'],
+  ['cccc', 'All closed off'],
+  ['nnnc', 'Not checked'],
+  ['ggnn', '2 good, 2 not checked'],
+  ['gggggsgg', '7 good, 1 bad: 6 short'],
+  ['sgsdgggn', '4 good, 3 bad, 1 not checked: 1, 3 short; 4 dent'],
+  ['ssss', '0 good, 4 bad: 1, 2, 3, 4 short'],
+])('%s reads "%s"', (gave, words) => {
+  expect(resultWords(results(gave))).toBe(words);
+});
+
+test('moulds logged with one press are told apart where they differ', () => {
+  const names = ['Grub 50', 'Shad 7'];
+  expect(openedWords([results('gggg'), results('gg')], names)).toBe('All good');
+  expect(openedWords([results('gsgg'), results('gg')], names)).toBe(
+    'Grub 50: 3 good, 1 bad: 2 short. Shad 7: all good',
+  );
+});
+
+describe('a line of the log', () => {
+  const units = { tempUnit: 'F', volumeUnit: 'mL' } as const;
+  const wordsIn = (pen: Pen) => {
+    const table = tableOf(pen.entries);
+    return linesOf(pen.entries).map((line) => {
+      const { what, where } = entryWords(table, line, units);
+      return [what, where];
+    });
+  };
+
+  test('says the outcome first and the place second, in the units of the person', () => {
+    const pen = new Pen().open([aFrozenMould(1, { name: 'Grub 50' })]);
+    pen.write({ kind: 'pot-heated', potId: id('pot', 1) });
+    pen.write({ kind: 'pot-read', potId: id('pot', 1), tempC: 165 });
+    pen.fill(1, 1);
+    pen.log(1, ['good', 'short', 'good', 'good']);
+    pen.fill(1, 2);
+    pen.write({ kind: 'cavity-closed', mouldId: id('mould', 1), cavity: 2, isClosed: true });
+    pen.write({
+      kind: 'set-time-chosen',
+      mouldId: id('mould', 1),
+      setSec: 165,
+      hasNoClock: false,
+    });
+    // 165 °C is 329 °F (NIST SP 811, B.8: °F = °C x 1.8 + 32).
+    expect(wordsIn(pen).slice(3)).toEqual([
+      ['Pot reheated', 'Pot 1, heat 2'],
+      ['Pot 329 °F', 'Pot 1, reading'],
+      ['Filled', 'Grub 50, round 1'],
+      ['3 good, 1 bad: 2 short', 'Grub 50, shot 1'],
+      ['Filled, not checked', 'Grub 50, round 2'],
+      ['Cavity 2 closed off', 'Grub 50'],
+      ['Set time 2:45', 'Grub 50'],
+    ]);
+  });
+
+  test('whose fill was taken back says so instead of naming no shot', () => {
+    const pen = new Pen().open([aFrozenMould(1)]);
+    const fill = pen.fill(1, 1);
+    pen.log(1, ['good', 'good', 'good', 'good']);
+    pen.write({ kind: 'taken-back', target: fill.id });
+    expect(wordsIn(pen).at(-1)).toEqual(['All good', 'Its fill was taken back']);
+  });
+});
+
+test('the minute of a limit is inside it, the one before is not', () => {
+  const pen = new Pen().open();
+  const mixed = pen.write(potMixed(2), evening + 90_000);
+  pen.write({ kind: 'pot-heated', potId: id('pot', 2) }, evening + 600_000);
+  const lines = linesOf(pen.entries);
+  const line = lines.at(-1);
+  if (!line) throw new Error('There is no line.');
+  const limits = entryLimits(tableOf(pen.entries), lines, line, evening + 3_600_000);
+  expect(askedInstant(evening + 60_000, limits, 'Europe/Berlin')).toEqual({ at: mixed.at });
+  expect(askedInstant(evening, limits, 'Europe/Berlin')).toEqual({
+    refusal: 'This pot was mixed at 19:01.',
+  });
+});
