@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { landing } from '#app/landing.ts';
 import { PlaceBar } from '#app/PlaceBar.tsx';
-import { Screen } from '#app/Screen.tsx';
+import { loadLaterScreens, Screen } from '#app/Screen.tsx';
 import { UpdateNotice } from '#app/UpdateNotice.tsx';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
@@ -21,7 +21,12 @@ export function App() {
   const hash = useHash();
   const settings = useLive(() => settingsOf(book), ['settings'], 'settings');
   const footing = useLive(() => footingOf(book), ['entries', 'sealed', 'moulds'], 'footing');
-  useEffect(() => void openDoor().catch(() => {}), []);
+  useEffect(() => {
+    void openDoor().catch(() => {});
+    // Not while the first screen is being drawn.
+    const timer = setTimeout(loadLaterScreens, 2_000);
+    return () => clearTimeout(timer);
+  }, []);
   const palette = settings?.palette ?? 'chalk';
   useEffect(() => wear(palette), [palette]);
   const hasRunning = footing?.hasRunning ?? false;

@@ -1,4 +1,3 @@
-import { useEffect } from 'preact/hooks';
 import { late } from '#app/late.tsx';
 import type { Route } from '#screens/routes.ts';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
@@ -52,14 +51,13 @@ const afterwards = [
   InjectorFactsScreen,
 ];
 
+/** Fetches every later screen: an update that another window takes may clear the files away. */
+export function loadLaterScreens(): void {
+  for (const screen of afterwards) screen.load();
+}
+
 /** The screen of a route. */
 export function Screen({ route }: { route: Route }) {
-  useEffect(() => {
-    const timer = setTimeout(() => {
-      for (const screen of afterwards) screen.load();
-    }, 2_000);
-    return () => clearTimeout(timer);
-  }, []);
   switch (route.at) {
     case 'pour':
       return <PourScreen />;

@@ -1,5 +1,6 @@
 import { blend, equivalentMin, heatOnce, type PotHeat } from '#calc/pot.ts';
-import type { Pot, PotEvent, Table } from '#calc/table.ts';
+import type { Table } from '#calc/table.ts';
+import type { Pot, PotEvent } from '#calc/table-pots.ts';
 import type { Instant } from '#model/schemas.ts';
 
 /** Density of soft fused plastisol, g/mL (methods-heat section 1). */

@@ -1,5 +1,8 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { type Standing, standingOf } from '#calc/log.ts';
+import { all } from '#calc/said.ts';
+import { mouldsOf } from '#calc/table-moulds.ts';
+import { inUseOf, type Pot, potsOf } from '#calc/table-pots.ts';
 import type {
   Entry,
   EntryId,
@@ -45,29 +48,6 @@ export interface Seat {
   shots: readonly Shot[];
   readings: readonly { at: Instant; tempC: number }[];
 }
-
-/** One fill of a pot, from mixing to emptying. */
-export interface Pot {
-  id: PotId;
-  slot: number;
-  name: string;
-  swatch: string | null;
-  colourwayId: ColourwayId | null;
-  colourwayName: string;
-  mixedAt: Instant;
-  mixedBy: EntryId;
-  /** It took every other pot off the table. */
-  isAlone: boolean;
-  emptiedAt: Instant | null;
-  /** What happened to it, oldest first. */
-  course: readonly PotEvent[];
-}
-
-export type PotEvent =
-  | { kind: 'filled'; at: Instant; volumeMl: number; meanHeats: number; maxHeats: number }
-  | { kind: 'heated'; at: Instant }
-  | { kind: 'read'; at: Instant; tempC: number }
-  | { kind: 'drawn'; at: Instant; volumeMl: number; shotIds: readonly ShotId[] };
 
 /** A session as it stands: the fold over its entries. */
 export interface Table {
@@ -158,109 +138,11 @@ export function opensAt(shot: Shot): Instant {
   return shot.clockStoppedAt ?? shot.filledAt + (shot.setSec ?? 0) * 1_000;
 }
 
-type Of<K extends Parameters<typeof all>[1]> = Standing & { said: SaidOf<K> };
-
-function all<K extends SaidOf<never>['kind'] | Standing['said']['kind']>(
-  lines: readonly Standing[],
-  kind: K,
-): (Standing & { said: SaidOf<K> })[] {
-  return lines.filter((line): line is Of<K> => line.said.kind === kind);
-}
-
 function ambientOf(lines: readonly Standing[]): number {
   const last = lines.findLast(
     ({ said }) => said.kind === 'ambient-read' || said.kind === 'session-begun',
   );
   return last && 'ambientC' in last.said ? Number(last.said.ambientC) : 20;
-}
-
-function mouldsOf(lines: readonly Standing[]) {
-  const moulds = new Map<MouldId, FrozenMould>();
-  let lineUp: readonly MouldId[] = [];
-  let injector: FrozenInjector | null = null;
-  for (const { said } of lines) {
-    if (said.kind === 'lined-up') {
-      for (const mould of said.moulds) {
-        // Put on the table again: what was closed or chosen tonight stays.
-        if (!moulds.has(mould.mouldId)) moulds.set(mould.mouldId, mould);
-      }
-      lineUp = said.moulds.map((mould) => mould.mouldId);
-      injector = said.injector;
-    } else if (said.kind === 'cavity-closed' || said.kind === 'set-time-chosen') {
-      const mould = moulds.get(said.mouldId);
-      if (mould) moulds.set(said.mouldId, changed(mould, said));
-    }
-  }
-  return { moulds, lineUp, injector };
-}
-
-function changed(
-  mould: FrozenMould,
-  said: SaidOf<'cavity-closed'> | SaidOf<'set-time-chosen'>,
-): FrozenMould {
-  if (said.kind === 'set-time-chosen') {
-    return { ...mould, setSec: said.setSec, hasNoClock: said.hasNoClock };
-  }
-  const others = mould.closed.filter((cavity) => cavity !== said.cavity);
-  return { ...mould, closed: said.isClosed ? [...others, said.cavity].sort(byNumber) : others };
-}
-
-function byNumber(a: number, b: number): number {
-  return a - b;
-}
-
-function potsOf(lines: readonly Standing[]): Pot[] {
-  const emptied = new Map(all(lines, 'pot-emptied').map((line) => [line.said.potId, line.at]));
-  return all(lines, 'pot-mixed').flatMap(({ id, at, said }) =>
-    said.pots.map((pot): Pot => {
-      const { volumeMl, meanHeats, maxHeats } = pot;
-      const first: PotEvent = { kind: 'filled', at, volumeMl, meanHeats, maxHeats };
-      const course = [first, { kind: 'heated', at } as const, ...eventsOf(lines, pot.potId)];
-      return {
-        id: pot.potId,
-        slot: pot.slot,
-        name: pot.name,
-        swatch: pot.swatch,
-        colourwayId: said.colourwayId,
-        colourwayName: said.name,
-        mixedAt: at,
-        mixedBy: id,
-        isAlone: said.isAlone,
-        emptiedAt: emptied.get(pot.potId) ?? null,
-        course: course.sort((a, b) => a.at - b.at),
-      };
-    }),
-  );
-}
-
-function eventsOf(lines: readonly Standing[], potId: PotId): PotEvent[] {
-  return lines.flatMap(({ at, said }): PotEvent[] => {
-    if (said.kind === 'filled' && said.potIds.includes(potId)) {
-      const volumeMl = said.shots.reduce((sum, shot) => sum + shot.volumeMl, 0);
-      const shotIds = said.shots.map((shot) => shot.shotId);
-      return [{ kind: 'drawn', at, volumeMl: volumeMl / said.potIds.length, shotIds }];
-    }
-    if (!('potId' in said) || said.potId !== potId) return [];
-    if (said.kind === 'pot-heated') return [{ kind: 'heated', at }];
-    if (said.kind === 'pot-read') return [{ kind: 'read', at, tempC: said.tempC }];
-    if (said.kind !== 'pot-topped-up') return [];
-    const { volumeMl, meanHeats, maxHeats } = said;
-    return [{ kind: 'filled', at, volumeMl, meanHeats, maxHeats }];
-  });
-}
-
-/** The newest mix in each slot, unless it was emptied. */
-function inUseOf(pots: readonly Pot[]): Pot[] {
-  let bySlot = new Map<number, Pot>();
-  for (const pot of pots) {
-    if (pot.isAlone) {
-      bySlot = new Map([...bySlot].filter(([, other]) => other.mixedBy === pot.mixedBy));
-    }
-    bySlot.set(pot.slot, pot);
-  }
-  return [...bySlot.values()]
-    .filter((pot) => pot.emptiedAt === null)
-    .sort((a, b) => a.slot - b.slot);
 }
 
 function shotsOf(

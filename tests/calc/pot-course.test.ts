@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { heatOfShot } from '#calc/columns.ts';
 import { heatNumberAt, potStateAt, pourTempC, roundsLeft } from '#calc/pot-course.ts';
-import { type Pot, tableOf } from '#calc/table.ts';
+import { tableOf } from '#calc/table.ts';
+import type { Pot } from '#calc/table-pots.ts';
 import { evening, id, Pen } from '../hands/log.ts';
 
 const min = 60_000;

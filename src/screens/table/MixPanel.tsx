@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import type { Pot, Table } from '#calc/table.ts';
+import type { Table } from '#calc/table.ts';
+import type { Pot } from '#calc/table-pots.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';

@@ -1,5 +1,6 @@
 import { potStateAt, roundsLeft } from '#calc/pot-course.ts';
-import type { Pot, Table } from '#calc/table.ts';
+import type { Table } from '#calc/table.ts';
+import type { Pot } from '#calc/table-pots.ts';
 import type { PotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { type PotState, potStateAt, roundsLeft } from '#calc/pot-course.ts';
-import type { Pot, Table } from '#calc/table.ts';
+import type { Table } from '#calc/table.ts';
+import type { Pot } from '#calc/table-pots.ts';
 import { cFromF, fFromC } from '#calc/units.ts';
 import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';

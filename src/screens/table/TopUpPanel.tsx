@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Pot } from '#calc/table.ts';
+import type { Pot } from '#calc/table-pots.ts';
 import type { Said } from '#model/entry.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { StepKeys } from '#screens/table/StepKeys.tsx';

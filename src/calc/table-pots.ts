@@ -1,0 +1,83 @@
+import type { Standing } from '#calc/log.ts';
+import { all } from '#calc/said.ts';
+import type { EntryId, PotId, ShotId } from '#model/entry.ts';
+import type { ColourwayId } from '#model/gear.ts';
+import type { Instant } from '#model/schemas.ts';
+
+/** One fill of a pot, from mixing to emptying. */
+export interface Pot {
+  id: PotId;
+  slot: number;
+  name: string;
+  swatch: string | null;
+  colourwayId: ColourwayId | null;
+  colourwayName: string;
+  mixedAt: Instant;
+  mixedBy: EntryId;
+  /** It took every other pot off the table. */
+  isAlone: boolean;
+  emptiedAt: Instant | null;
+  /** What happened to it, oldest first. */
+  course: readonly PotEvent[];
+}
+
+export type PotEvent =
+  | { kind: 'filled'; at: Instant; volumeMl: number; meanHeats: number; maxHeats: number }
+  | { kind: 'heated'; at: Instant }
+  | { kind: 'read'; at: Instant; tempC: number }
+  | { kind: 'drawn'; at: Instant; volumeMl: number; shotIds: readonly ShotId[] };
+
+/** Every pot of a session, in the order of mixing. */
+export function potsOf(lines: readonly Standing[]): Pot[] {
+  const emptied = new Map(all(lines, 'pot-emptied').map((line) => [line.said.potId, line.at]));
+  return all(lines, 'pot-mixed').flatMap(({ id, at, said }) =>
+    said.pots.map((pot): Pot => {
+      const { volumeMl, meanHeats, maxHeats } = pot;
+      const first: PotEvent = { kind: 'filled', at, volumeMl, meanHeats, maxHeats };
+      const course = [first, { kind: 'heated', at } as const, ...eventsOf(lines, pot.potId)];
+      return {
+        id: pot.potId,
+        slot: pot.slot,
+        name: pot.name,
+        swatch: pot.swatch,
+        colourwayId: said.colourwayId,
+        colourwayName: said.name,
+        mixedAt: at,
+        mixedBy: id,
+        isAlone: said.isAlone,
+        emptiedAt: emptied.get(pot.potId) ?? null,
+        course: course.sort((a, b) => a.at - b.at),
+      };
+    }),
+  );
+}
+
+function eventsOf(lines: readonly Standing[], potId: PotId): PotEvent[] {
+  return lines.flatMap(({ at, said }): PotEvent[] => {
+    if (said.kind === 'filled' && said.potIds.includes(potId)) {
+      const volumeMl = said.shots.reduce((sum, shot) => sum + shot.volumeMl, 0);
+      const shotIds = said.shots.map((shot) => shot.shotId);
+      return [{ kind: 'drawn', at, volumeMl: volumeMl / said.potIds.length, shotIds }];
+    }
+    if (!('potId' in said) || said.potId !== potId) return [];
+    if (said.kind === 'pot-heated') return [{ kind: 'heated', at }];
+    if (said.kind === 'pot-read') return [{ kind: 'read', at, tempC: said.tempC }];
+    if (said.kind !== 'pot-topped-up') return [];
+    const { volumeMl, meanHeats, maxHeats } = said;
+    return [{ kind: 'filled', at, volumeMl, meanHeats, maxHeats }];
+  });
+}
+
+/** The newest mix in each slot, unless it was emptied. */
+export function inUseOf(pots: readonly Pot[]): Pot[] {
+  let bySlot = new Map<number, Pot>();
+  for (const pot of pots) {
+    if (pot.isAlone) {
+      bySlot = new Map([...bySlot].filter(([, other]) => other.mixedBy === pot.mixedBy));
+    }
+    bySlot.set(pot.slot, pot);
+  }
+  return [...bySlot.values()]
+    .filter((pot) => pot.emptiedAt === null)
+    .sort((a, b) => a.slot - b.slot);
+}
