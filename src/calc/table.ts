@@ -9,7 +9,6 @@ import type {
   FilledShot,
   PotId,
   Result,
-  SaidOf,
   SessionId,
   ShotId,
 } from '#model/entry.ts';
