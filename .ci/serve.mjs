@@ -25,6 +25,7 @@ export function serve({ port, base = '/shop/app/', folder = 'dist' }) {
 }
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
-  const { url } = await serve({ port: Number(process.argv[2] ?? 4174) });
+  const [, , port = '4174', folder] = process.argv;
+  const { url } = await serve({ port: Number(port), folder });
   console.log(url);
 }

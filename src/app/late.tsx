@@ -8,10 +8,17 @@ export function late<Props extends object>(
   let loading: Promise<ComponentType<Props>> | null = null;
   let loaded: ComponentType<Props> | null = null;
   const fetchOnce = () => {
-    loading ??= load().then((found) => {
-      loaded = found;
-      return found;
-    });
+    loading ??= load().then(
+      (found) => {
+        loaded = found;
+        return found;
+      },
+      (error: unknown) => {
+        // The next one to need it tries again: the network may be back.
+        loading = null;
+        throw error;
+      },
+    );
     return loading;
   };
   function Late(props: Props) {

@@ -6,6 +6,8 @@ export function useHash(): string {
   useEffect(() => {
     const read = () => setHash(window.location.hash);
     window.addEventListener('hashchange', read);
+    // It may have changed between the first drawing and now.
+    read();
     return () => window.removeEventListener('hashchange', read);
   }, []);
   return hash;

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useLayoutEffect, useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import type { UpdateState } from '#platform/updates.ts';
 
@@ -9,6 +9,6 @@ import type { UpdateState } from '#platform/updates.ts';
 export function useUpdate(): [state: UpdateState, take: () => void] {
   const { updates } = useShop();
   const [state, setState] = useState<UpdateState>(() => updates.state());
-  useEffect(() => updates.told(), [updates]);
+  useLayoutEffect(() => updates.told(), [updates]);
   return [state, () => void updates.take().then(() => setState(updates.state()))];
 }

@@ -1,0 +1,172 @@
+import { execFileSync } from 'node:child_process';
+import { join } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+import { firstSession } from './hands.ts';
+import { finish, openAt, type Site, stored, test, theMainKey } from './site.ts';
+
+const home = join(import.meta.dirname, '../..');
+const next = 'tests/out/next';
+const takeIt = { name: 'Take it now' };
+
+// One after the other: they share the second build.
+test.describe.configure({ mode: 'default' });
+
+// The same sources built to other file names: for the browser that is a newer version, of which no
+// file of the older one is left on the host.
+test.beforeAll(() => {
+  const build = ['vite', 'build', '--outDir', join(home, next), '--assetsDir', 'next'];
+  execFileSync('npx', [...build, '--logLevel', 'error'], { cwd: home, stdio: 'inherit' });
+});
+
+/** Which build a window runs. */
+async function versionOf(page: Page): Promise<string> {
+  const src = await page.locator('script[type="module"]').getAttribute('src');
+  return src?.split('/').at(-2) ?? '';
+}
+
+/** Counts how often a window loads anew from now on. */
+function loadsOf(page: Page): () => number {
+  let count = 0;
+  page.on('load', () => {
+    count += 1;
+  });
+  return () => count;
+}
+
+/** Two windows that the first version serves. */
+async function twoWindows(page: Page, site: Site): Promise<[Page, Page]> {
+  await page.goto(site.url);
+  await stored(page);
+  await page.reload();
+  const other = await page.context().newPage();
+  await other.goto(site.url);
+  for (const window of [page, other]) expect(await versionOf(window)).toBe('assets');
+  return [page, other];
+}
+
+/** The newer version is on the host, and the browser has looked and fetched it. */
+async function publishNext(page: Page, site: Site): Promise<void> {
+  site.publish(join(home, next));
+  await page.evaluate(async () => {
+    const found = await navigator.serviceWorker.getRegistration();
+    await found?.update();
+  });
+  await expect.poll(() => isWaiting(page)).toBe(true);
+}
+
+async function isWaiting(page: Page): Promise<boolean> {
+  return await page.evaluate(async () => {
+    const found = await navigator.serviceWorker.getRegistration();
+    return Boolean(found?.waiting);
+  });
+}
+
+/** What an impatient older build would do: tells the newer worker to take over, asking nobody. */
+async function force(page: Page): Promise<void> {
+  await page.evaluate(async () => {
+    const found = await navigator.serviceWorker.getRegistration();
+    const changed = new Promise((resolve) => {
+      navigator.serviceWorker.addEventListener('controllerchange', resolve, { once: true });
+    });
+    found?.waiting?.postMessage({ type: 'SKIP_WAITING' });
+    await changed;
+  });
+}
+
+test('a session is never reloaded, whatever another window does; the newer version comes after it', async ({
+  page,
+  site,
+  heard,
+}) => {
+  const [pouring, reading] = await twoWindows(page, site);
+  await firstSession(pouring);
+  await openAt(reading, site, '#/table');
+  const loads = loadsOf(pouring);
+  await publishNext(reading, site);
+
+  // A page to read beside the running session has no key for the update.
+  await reading.goto(`${site.url}#/moulds`);
+  await expect(reading.getByRole('heading', { name: /^Moulds/ })).toBeVisible();
+  await expect(reading.getByRole('button', takeIt)).toHaveCount(0);
+
+  await force(reading);
+  await theMainKey(pouring).click();
+  await expect(pouring.getByRole('button', { name: /^Undo/ })).toContainText('Filled');
+
+  // The older version's files are gone from host and device, and every page of it still opens.
+  for (const [address, heading] of [
+    ['moulds', /^Moulds/],
+    ['mould-facts/new', /./],
+    ['colours', /^Colours/],
+    ['colour-facts/new', /./],
+    ['workshop', /^Workshop/],
+    ['injector-facts/new', /./],
+    ['day/2026-11-24', /./],
+    ['cautions', /./],
+  ] as const) {
+    await pouring.goto(`${site.url}#/${address}`);
+    await expect(pouring.getByRole('heading', { level: 1, name: heading })).toBeVisible();
+    await expect(pouring.getByRole('alert')).toHaveCount(0);
+  }
+  await pouring.goto(`${site.url}#/table`);
+  await finish(pouring);
+  expect(loads()).toBe(0);
+  expect(await versionOf(pouring)).toBe('assets');
+
+  await pouring.getByRole('button', takeIt).click();
+  await expect.poll(loads).toBe(1);
+  await expect(pouring.getByRole('heading', { name: /^Pour/ })).toBeVisible();
+  expect(await versionOf(pouring)).toBe('next');
+  await expect(pouring.getByRole('button', takeIt)).toHaveCount(0);
+  await expect(pouring.getByRole('heading', { name: /^Today/ })).toBeVisible();
+  expect(loads()).toBe(1);
+  expect(heard).toEqual([]);
+});
+
+test('with no session open one press brings the newer version to both windows, each by one load', async ({
+  page,
+  site,
+  heard,
+}) => {
+  const [here, there] = await twoWindows(page, site);
+  const loads = [loadsOf(here), loadsOf(there)];
+  await publishNext(here, site);
+  await here.goto(`${site.url}#/moulds`);
+  await here.getByRole('button', takeIt).click();
+  for (const window of [here, there]) await expect.poll(() => versionOf(window)).toBe('next');
+  await expect(here.getByRole('heading', { name: /^Moulds/ })).toBeVisible();
+  await expect(there.getByRole('button', { name: 'Log a pour now' })).toBeVisible();
+  expect(loads.map((count) => count())).toEqual([1, 1]);
+  expect(heard).toEqual([]);
+});
+
+test('a first visit, which no worker serves yet, takes a newer version too', async ({
+  page,
+  site,
+}) => {
+  await page.goto(site.url);
+  await stored(page);
+  const loads = loadsOf(page);
+  expect(await page.evaluate(() => navigator.serviceWorker.controller)).toBeNull();
+  await publishNext(page, site);
+  await page.goto(`${site.url}#/moulds`);
+  await page.getByRole('button', takeIt).click();
+  await expect.poll(() => versionOf(page)).toBe('next');
+  await expect(page.getByRole('heading', { name: /^Moulds/ })).toBeVisible();
+  expect(loads()).toBe(1);
+});
+
+test('the key loads the page anew even if another window was quicker', async ({ page, site }) => {
+  const [here, there] = await twoWindows(page, site);
+  await firstSession(there);
+  await publishNext(here, site);
+  await openAt(here, site, '#/table');
+  await force(here);
+  await finish(there);
+  await expect(there.getByRole('button', takeIt)).toBeVisible();
+  expect(await isWaiting(there)).toBe(false);
+  const loads = loadsOf(there);
+  await there.getByRole('button', takeIt).click();
+  await expect.poll(() => versionOf(there)).toBe('next');
+  expect(loads()).toBe(1);
+});
