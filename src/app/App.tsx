@@ -6,6 +6,7 @@ import { UpdateNotice } from '#app/UpdateNotice.tsx';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { useHash } from '#live/use-route.ts';
+import { whenIdle } from '#platform/idle.ts';
 import { hrefTo, type Route, routeOf } from '#screens/routes.ts';
 import { openDoor } from '#store/door.ts';
 import { footingOf } from '#store/footing.ts';
@@ -23,9 +24,7 @@ export function App() {
   const footing = useLive(() => footingOf(book), ['entries', 'sealed', 'moulds'], 'footing');
   useEffect(() => {
     void openDoor().catch(() => {});
-    // Not while the first screen is being drawn.
-    const timer = setTimeout(loadLaterScreens, 2_000);
-    return () => clearTimeout(timer);
+    return whenIdle(loadLaterScreens);
   }, []);
   const palette = settings?.palette ?? 'chalk';
   useEffect(() => wear(palette), [palette]);

@@ -1,3 +1,4 @@
+import type { Workbox } from 'workbox-window';
 import { ifNoSession } from '#platform/session-lock.ts';
 import { trustedScript } from '#platform/trusted.ts';
 
@@ -23,57 +24,78 @@ export interface Updates {
 
 const hourMs = 3_600_000;
 
+/** The worker behind this page. */
+interface Registered {
+  workbox: Workbox;
+  registration: ServiceWorkerRegistration | undefined;
+}
+
 /** The service worker of the built app; nothing where there is none, as while developing. */
 export function deviceUpdates(now: () => number): Updates {
-  let state: UpdateState = 'current';
+  let said: UpdateState = 'current';
   const turn = (next: UpdateState) => {
-    state = next;
+    said = next;
   };
-  const watching = 'serviceWorker' in navigator ? register(turn).catch(() => null) : null;
+  let registered: Registered | null = null;
+  const registering = register(turn).then(
+    (found) => {
+      registered = found;
+    },
+    () => {},
+  );
   let lookedAt = now();
   document.addEventListener('visibilitychange', () => {
     if (document.visibilityState === 'hidden' || now() - lookedAt < hourMs) return;
     void ifNoSession(() => {
       lookedAt = now();
-      void watching?.then((found) => found?.registration?.update()).catch(() => {});
+      registered?.registration?.update().catch(() => {});
     });
   });
   return {
-    state: () => state,
+    state: () => (said !== 'held-back' && isNewerWaiting(registered) ? 'waiting' : said),
     told() {
-      if (state === 'ready-offline') turn('current');
+      if (said === 'ready-offline') turn('current');
     },
     async take() {
-      const found = await watching;
+      await registering;
       const ran = await ifNoSession(() => {
-        const waiting = found?.registration?.waiting;
-        if (!waiting) return window.location.reload();
-        // The page loads anew when the newer worker takes over. A page that no worker serves yet,
-        // as on the first visit, does not hear of that.
-        if (!navigator.serviceWorker.controller) {
-          waiting.addEventListener('statechange', () => {
-            if (waiting.state === 'activated') void loadAnew(turn);
-          });
-        }
-        found?.workbox.messageSkipWaiting();
+        if (registered?.registration?.waiting) takeOver(registered, turn);
+        else window.location.reload();
       });
       if (!ran) turn('held-back');
     },
   };
 }
 
-async function register(turn: (next: UpdateState) => void) {
+async function register(turn: (next: UpdateState) => void): Promise<Registered | null> {
+  if (!('serviceWorker' in navigator)) return null;
   // Fetched after the first paint: nothing waits for it.
   const { Workbox } = await import('workbox-window');
   const workbox = new Workbox(trustedScript('./sw.js'));
   workbox.addEventListener('installed', ({ isUpdate, isExternal }) => {
     if (!isUpdate && !isExternal) turn('ready-offline');
   });
-  workbox.addEventListener('waiting', () => turn('waiting'));
   workbox.addEventListener('controlling', ({ isUpdate }) => {
     if (isUpdate) void loadAnew(turn);
   });
   return { workbox, registration: await workbox.register() };
+}
+
+/** Looked at when it is asked for: a page that opened while the newer version came hears no event. */
+function isNewerWaiting(registered: Registered | null): boolean {
+  return Boolean(registered?.registration?.waiting && registered.registration.active);
+}
+
+/** Lets the waiting version take over; the page loads anew when it has. */
+function takeOver({ workbox, registration }: Registered, turn: (next: UpdateState) => void): void {
+  const waiting = registration?.waiting;
+  // A page that no worker serves, as after a hard reload, does not hear of the change.
+  if (!navigator.serviceWorker.controller) {
+    waiting?.addEventListener('statechange', () => {
+      if (waiting.state === 'activated') void loadAnew(turn);
+    });
+  }
+  workbox.messageSkipWaiting();
 }
 
 /** The newer version has taken over, by this window or another. A session stays as it is. */

@@ -1,5 +1,14 @@
 import { expect, test } from '@playwright/test';
-import { addMould, firstSession, lineUp, openApp, pass, press, pressMain, stored } from './hands.ts';
+import {
+  addMould,
+  firstSession,
+  lineUp,
+  openApp,
+  pass,
+  press,
+  pressMain,
+  stored,
+} from './hands.ts';
 
 /** 19:02 in Berlin. */
 const seven = new Date('2026-11-24T18:02:00Z');
@@ -109,9 +118,16 @@ test('a whole evening by taps with no network, and the morning after tells the t
   await expect(page.getByText(/4 not checked/).first()).toBeVisible();
 
   // Put right on the session page: the Shad 7 that was checked later had one short.
-  await page.getByRole('link', { name: /Yesterday/ }).first().click();
+  await page
+    .getByRole('link', { name: /Yesterday/ })
+    .first()
+    .click();
   await page.getByRole('link', { name: /^19:02 to/ }).click();
-  await page.getByRole('button', { name: /^Check now/ }).first().click();
+  await page.getByRole('button', { name: /^Show all/ }).click();
+  await page
+    .getByRole('button', { name: /^Check now/ })
+    .first()
+    .click();
   await page.getByRole('button', { name: 'Short', exact: true }).click();
   await page.getByRole('button', { name: /^Cavity 2/ }).click();
   await page.getByRole('button', { name: 'The rest was good' }).click();
@@ -149,7 +165,9 @@ test('undo goes twenty deep and still after a reload', async ({ page }) => {
   await expect(page.getByRole('button', { name: /^Undo nothing yet/ })).toBeVisible();
 });
 
-test('no text field can take the focus at the table, and nothing there scrolls', async ({ page }) => {
+test('no text field can take the focus at the table, and nothing there scrolls', async ({
+  page,
+}) => {
   await openApp(page);
   await firstSession(page);
   const looks = [async () => {}, () => press(page, /^Table/), () => press(page, /^Pot:/)];

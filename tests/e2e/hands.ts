@@ -22,7 +22,9 @@ export async function press(page: Page, name: RegExp): Promise<void> {
 
 /** The main key's whole label. */
 export async function mainKey(page: Page): Promise<string> {
-  return (await page.locator('nav[aria-label="Log"] > button').last().getAttribute('aria-label')) ?? '';
+  return (
+    (await page.locator('nav[aria-label="Log"] > button').last().getAttribute('aria-label')) ?? ''
+  );
 }
 
 /** Presses the main key once it says what it should. */
@@ -49,7 +51,12 @@ export async function firstSession(page: Page, shape = /^2 × 4/): Promise<void>
 }
 
 /** Adds a mould by its form; the app is on a desk page or the table is left. */
-export async function addMould(page: Page, name: string, across: number, down: number): Promise<void> {
+export async function addMould(
+  page: Page,
+  name: string,
+  across: number,
+  down: number,
+): Promise<void> {
   await page.goto('./#/mould-facts/new');
   await page.getByLabel('Name').fill(name);
   await stepTo(page, 'across', 2, across);
@@ -68,7 +75,8 @@ async function stepTo(page: Page, word: string, from: number, to: number): Promi
 /** Begins a session on these moulds from the line-up page, past the cautions if they come. */
 export async function lineUp(page: Page, names: readonly string[]): Promise<void> {
   await page.goto('./#/line-up');
-  for (const name of names) await page.getByRole('button', { name: new RegExp(`^${name},`) }).click();
+  for (const name of names)
+    await page.getByRole('button', { name: new RegExp(`^${name},`) }).click();
   await page.getByRole('button', { name: /^Start pouring/ }).click();
   await expect(page.locator('article, main, h1').first()).toBeVisible();
   const read = page.getByRole('button', { name: /^I have read this/ });

@@ -47,7 +47,7 @@ test(`${wanted} and more ticks, the browser killed again and again: not one is l
       executablePath,
       args,
       viewport: { width: 360, height: 740 },
-      baseURL: 'http://localhost:4174/shop/app/',
+      baseURL: test.info().project.use.baseURL ?? '',
     });
     const page = context.pages()[0] ?? (await context.newPage());
     // The buzz is the receipt: it comes after the transaction is done.
@@ -86,7 +86,10 @@ test(`${wanted} and more ticks, the browser killed again and again: not one is l
         const found = keys.filter({ hasText: /^(Log now|All good)$/ });
         const count = await found.count();
         for (let index = 0; index < count; index += 1) {
-          await found.nth(index % count).click({ timeout: 300, noWaitAfter: true }).catch(() => {});
+          await found
+            .nth(index % count)
+            .click({ timeout: 300, noWaitAfter: true })
+            .catch(() => {});
         }
       }
     })().catch(() => {});

@@ -1,5 +1,7 @@
 import { defineConfig } from '@playwright/test';
 
+const port = process.env.E2E_PORT ?? '4174';
+
 export default defineConfig({
   testDir: '.',
   outputDir: './results',
@@ -12,7 +14,7 @@ export default defineConfig({
     ['json', { outputFile: process.env.PLAYWRIGHT_JSON_OUTPUT_FILE ?? '../out/e2e.json' }],
   ],
   use: {
-    baseURL: 'http://localhost:4174/shop/app/',
+    baseURL: `http://localhost:${port}/shop/app/`,
     viewport: { width: 360, height: 740 },
     hasTouch: true,
     launchOptions: {
@@ -29,8 +31,8 @@ export default defineConfig({
     },
   },
   webServer: {
-    command: 'node .ci/serve.mjs 4174',
-    url: 'http://localhost:4174/shop/app/',
+    command: `node .ci/serve.mjs ${port}`,
+    url: `http://localhost:${port}/shop/app/`,
     cwd: '../..',
     reuseExistingServer: false,
   },

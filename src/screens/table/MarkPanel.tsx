@@ -50,7 +50,11 @@ export function MarkPanel(props: Props) {
   }
 
   return (
-    <section class={styles.mark} aria-label={`${seat.mould.name}, shot ${shot.number}`}>
+    <section
+      class={styles.mark}
+      aria-label={`${seat.mould.name}, shot ${shot.number}`}
+      data-more={hasMore || undefined}
+    >
       <h2 class={styles.markTitle}>
         <i class={styles.badge}>{place}</i>
         {seat.mould.name}
