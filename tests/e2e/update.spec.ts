@@ -164,6 +164,7 @@ test('a window that no worker serves, as after a hard reload, takes a newer vers
   const loaded = here.waitForEvent('load');
   await browser.send('Page.reload', { ignoreCache: true });
   await loaded;
+  await here.waitForLoadState('networkidle');
   expect(await here.evaluate(() => navigator.serviceWorker.controller)).toBeNull();
   await publishNext(here, site);
   const loads = loadsOf(here);
