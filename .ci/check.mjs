@@ -1,8 +1,8 @@
 // npm test: installs what is missing, runs every check, counts, and ends with `N passed, N failed`.
-import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { findChromium, installPackages, run } from './tools.mjs';
+import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { findChromium, goHome, installPackages, run } from './tools.mjs';
 
-process.chdir(new URL('..', import.meta.url).pathname);
+goHome();
 installPackages();
 const chromium = findChromium();
 const out = 'tests/out';
@@ -11,6 +11,15 @@ mkdirSync(out, { recursive: true });
 
 const counts = [];
 const note = (suite, passed, failed) => counts.push({ suite, passed, failed });
+
+/** What a suite wrote about itself; null if it wrote nothing that can be read. */
+function reportOf(file) {
+  try {
+    return JSON.parse(readFileSync(file, 'utf8'));
+  } catch {
+    return null;
+  }
+}
 
 /** A check that passes or fails as a whole. */
 function whole(suite, ...commands) {
@@ -26,7 +35,7 @@ function vitest(suite, project, env = {}, files = []) {
   const file = `${out}/${suite.replaceAll(' ', '-')}.json`;
   const reporters = ['--reporter=default', '--reporter=json', `--outputFile.json=${file}`];
   const code = run('npx', ['vitest', 'run', '--project', project, ...reporters, ...files], env);
-  const report = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
+  const report = reportOf(file);
   const passed = report?.numPassedTests ?? 0;
   const failed = report?.numFailedTests ?? 0;
   note(suite, passed, failed + (failed === 0 && (code !== 0 || passed === 0) ? 1 : 0));
@@ -40,7 +49,7 @@ function playwright(suite) {
     CHROMIUM: chromium,
     PLAYWRIGHT_JSON_OUTPUT_FILE: `${process.cwd()}/${file}`,
   });
-  const stats = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')).stats : null;
+  const stats = reportOf(file)?.stats;
   const passed = stats?.expected ?? 0;
   // A flaky test is a failed one.
   const failed = (stats?.unexpected ?? 0) + (stats?.flaky ?? 0);

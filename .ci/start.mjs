@@ -1,6 +1,7 @@
 // npm start: installs what is missing, builds, serves the app on this machine and prints the address.
-import { installPackages, run } from './tools.mjs';
+import { goHome, installPackages, run } from './tools.mjs';
 
+goHome();
 installPackages();
 if (run('npx', ['vite', 'build', '--logLevel', 'warn']) !== 0) process.exit(1);
 const port = process.env.PORT ?? '4173';

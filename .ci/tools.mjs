@@ -1,6 +1,12 @@
 // What start and check share: only node's own modules, so that they run on a fresh clone.
 import { spawnSync } from 'node:child_process';
 import { existsSync, statSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+/** Goes to the top of the repository, from wherever it was called. */
+export function goHome() {
+  process.chdir(fileURLToPath(new URL('..', import.meta.url)));
+}
 
 /** Runs a command in the open; returns its exit code. */
 export function run(command, args, env = {}) {

@@ -3,15 +3,7 @@ import { type Standing, standingOf } from '#calc/log.ts';
 import { all } from '#calc/said.ts';
 import { mouldsOf } from '#calc/table-moulds.ts';
 import { inUseOf, type Pot, potsOf } from '#calc/table-pots.ts';
-import type {
-  Entry,
-  EntryId,
-  FilledShot,
-  PotId,
-  Result,
-  SessionId,
-  ShotId,
-} from '#model/entry.ts';
+import type { Entry, EntryId, FilledShot, PotId, Result, SessionId, ShotId } from '#model/entry.ts';
 import type { ColourwayId, FrozenInjector, InjectorId } from '#model/gear.ts';
 import type { FrozenMould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';

@@ -76,7 +76,7 @@ async function stepTo(page: Page, word: string, from: number, to: number): Promi
 export async function lineUp(page: Page, names: readonly string[]): Promise<void> {
   await page.goto('./#/line-up');
   for (const name of names)
-    await page.getByRole('button', { name: new RegExp(`^${name},`) }).click();
+    await page.getByRole('button', { name: new RegExp(`^${name}\\b`) }).click();
   await page.getByRole('button', { name: /^Start pouring/ }).click();
   await expect(page.locator('article, main, h1').first()).toBeVisible();
   const read = page.getByRole('button', { name: /^I have read this/ });

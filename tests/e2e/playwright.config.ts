@@ -17,6 +17,7 @@ export default defineConfig({
     baseURL: `http://localhost:${port}/shop/app/`,
     viewport: { width: 360, height: 740 },
     hasTouch: true,
+    actionTimeout: 15_000,
     launchOptions: {
       executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
       args: [

@@ -136,9 +136,6 @@ function MouldKey(props: { mould: Mould; place: number; onPress: () => void }) {
       type="button"
       class={styles.mould}
       aria-pressed={props.place > 0}
-      aria-label={`${name}, ${countWords(spots.length, 'cavity', 'cavities')}${
-        props.place > 0 ? `, mould ${props.place}` : ''
-      }`}
       onClick={props.onPress}
     >
       <GridPicture
@@ -153,7 +150,13 @@ function MouldKey(props: { mould: Mould; place: number; onPress: () => void }) {
         }))}
       />
       <b>{name}</b>
-      {props.place > 0 && <i>{props.place}</i>}
+      <span class="said"> {countWords(spots.length, 'cavity', 'cavities')}</span>
+      {props.place > 0 && (
+        <>
+          <span class="said"> mould </span>
+          <i>{props.place}</i>
+        </>
+      )}
     </button>
   );
 }

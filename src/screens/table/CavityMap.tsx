@@ -65,13 +65,15 @@ function Cell({ cavity, row, col, result, wasBad, onPress }: CellProps) {
       data-state={state}
       data-last={wasBad ? 'bad' : undefined}
       aria-pressed={state === 'bad'}
-      aria-label={`Cavity ${cavity}, ${word || 'good'}${wasBad ? ', bad last shot too' : ''}`}
       {...press}
     >
-      <b>{cavity}</b>
+      <i class="said">
+        {`Cavity ${cavity}, ${word || 'good'}${wasBad ? ', bad last shot too' : ''}`}
+      </i>
+      <b aria-hidden="true">{cavity}</b>
       {state === 'bad' && <Icon of="cross" />}
       {state === 'unchecked' && <Icon of="unknown" />}
-      {(state === 'bad' || state === 'closed') && <span>{word}</span>}
+      {(state === 'bad' || state === 'closed') && <span aria-hidden="true">{word}</span>}
     </button>
   );
 }

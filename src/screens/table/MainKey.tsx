@@ -64,7 +64,7 @@ export function MainKey({ meaning }: { meaning: Meaning }) {
       <b>
         {meaning.icon && <Icon of={meaning.icon} />}
         {meaning.word}
-      </b>
+      </b>{' '}
       <span class={styles.notStand}>{meaning.touches}</span>
       <span class={styles.onlyStand}>{meaning.short}</span>
     </button>

@@ -24,11 +24,13 @@ export function NumberKeys({ table, now, front, onPress }: Props) {
             key={seat.mould.mouldId}
             stage={stage}
             isPressed={seat === front}
-            label={`${index + 1} ${word}, ${seat.mould.name}`}
             onPress={() => onPress(seat.mould.mouldId)}
           >
-            {index + 1}
-            <span>{word}</span>
+            {index + 1}{' '}
+            <span>
+              {word}
+              <span class="said">, {seat.mould.name}</span>
+            </span>
           </PressKey>
         );
       })}

@@ -18,14 +18,8 @@ export function PartKeys({ parts, part, most, onPress }: Props) {
     return (
       <div class={styles.parts} role="group" aria-label="Part of the mould">
         {parts.map(({ word, bad }, index) => (
-          <PressKey
-            key={word}
-            isPressed={index === part}
-            onPress={() => onPress(index)}
-            label={`${word}, ${bad} bad`}
-          >
-            {word}
-            <span>{bad} bad</span>
+          <PressKey key={word} isPressed={index === part} onPress={() => onPress(index)}>
+            {word} <span>{bad} bad</span>
           </PressKey>
         ))}
       </div>

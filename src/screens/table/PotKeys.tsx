@@ -6,7 +6,6 @@ import type { Instant } from '#model/schemas.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundMl } from '#screens/table/round.ts';
 import { Tally } from '#screens/table/Tally.tsx';
-import { countWords } from '#screens/words.ts';
 import styles from './Table.module.css';
 
 interface Props {
@@ -60,19 +59,9 @@ function PotKey({ pot, side, state, left, now, heatLimit, isOpen, onPress }: Key
   const minutes = Math.max(0, Math.floor((now - state.lastHeatedAt) / 60_000));
   const heats = Math.round(state.maxHeats);
   const isAtLimit = heatLimit !== null && heats >= heatLimit;
-  const said = [
-    `Pot${side ? ` ${side}` : ''}: ${pot.name}`,
-    `heat ${heats}${isAtLimit ? ` of your ${heatLimit}` : ''}`,
-    `${minutes} minutes since heat`,
-    left === null ? '' : `about ${countWords(left, 'round')} left`,
-  ];
   return (
-    <PressKey
-      kind={styles.pot}
-      isExpanded={isOpen}
-      label={said.filter(Boolean).join(', ')}
-      onPress={onPress}
-    >
+    <PressKey kind={styles.pot} isExpanded={isOpen} onPress={onPress}>
+      <span class="said">Pot: </span>
       <span class={styles.potName}>
         {side && `${side} `}
         <span class={side ? styles.pairName : undefined}>
@@ -84,6 +73,7 @@ function PotKey({ pot, side, state, left, now, heatLimit, isOpen, onPress }: Key
         <span class={styles.heats}>
           {!side && <span class={styles.notStand}>heat</span>}
           <Tally heats={heats} isAtLimit={isAtLimit} />
+          {isAtLimit && <span class="said">of your {heatLimit}</span>}
         </span>
         {!side && <span class={styles.onlyWide}>{minutes} min</span>}
         {left !== null && <span>{left} left</span>}

@@ -15,9 +15,9 @@ interface Props {
 export function RoundLine({ table, count, now, isAwake, unsaved }: Props) {
   if (unsaved > 0) {
     return (
-      <p class={styles.line} data-alarm role="alert">
-        Not saving. Free some space.
-      </p>
+      <section class={styles.line} aria-label="This evening" data-alarm>
+        <p role="alert">Not saving. Free some space.</p>
+      </section>
     );
   }
   const minutes = Math.max(0, Math.floor((now - table.begunAt) / 60_000));
@@ -26,7 +26,7 @@ export function RoundLine({ table, count, now, isAwake, unsaved }: Props) {
   const { good, notChecked } = count;
   const isFull = notChecked > 0 || !isAwake;
   return (
-    <p class={styles.line}>
+    <section class={styles.line} aria-label="This evening">
       <span>
         <span class={styles.notStand}>Round </span>
         <span class={styles.onlyStand}>R </span>
@@ -40,6 +40,6 @@ export function RoundLine({ table, count, now, isAwake, unsaved }: Props) {
       {!isAwake && notChecked === 0 && <span class={styles.notStand}>screen may sleep</span>}
       {!isAwake && notChecked > 0 && <span class={styles.onlyTablet}>screen may sleep</span>}
       {notChecked > 0 && <span class={styles.notStand}>{notChecked} not checked</span>}
-    </p>
+    </section>
   );
 }

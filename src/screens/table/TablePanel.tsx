@@ -46,12 +46,8 @@ export function TablePanel(props: Props) {
       <TonightLines table={table} />
       <div class={styles.keyRow} role="group" aria-label="Moulds on the table">
         {table.seats.map((seat, index) => (
-          <PressKey
-            key={seat.mould.mouldId}
-            onPress={() => setInside({ at: 'mould', seat })}
-            label={`${index + 1} ${seat.mould.name}`}
-          >
-            <i class={styles.badge}>{index + 1}</i>
+          <PressKey key={seat.mould.mouldId} onPress={() => setInside({ at: 'mould', seat })}>
+            <i class={styles.badge}>{index + 1}</i>{' '}
             {shortened(seat.mould.name, table.seats.length === 3 ? 8 : 12)}
           </PressKey>
         ))}

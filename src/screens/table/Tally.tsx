@@ -6,7 +6,7 @@ export function Tally({ heats, isAtLimit }: { heats: number; isAtLimit: boolean 
     <span
       class={styles.tally}
       role="img"
-      aria-label={`${heats} ${heats === 1 ? 'heat' : 'heats'}`}
+      aria-label={String(heats)}
       data-limit={isAtLimit || undefined}
     >
       {heats > 5 ? heats : Array.from({ length: heats }, (_, index) => <i key={`${index + 1}`} />)}

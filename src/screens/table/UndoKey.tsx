@@ -12,16 +12,13 @@ export function UndoKey({ table, onUndo }: { table: Table; onUndo: (target: Entr
   const undoes = table.undoes;
   const [what, where] = undoes ? undoWords(table, undoes) : ['nothing yet', ''];
   return (
-    <PressKey
-      kind={styles.undo}
-      label={`Undo ${what} ${where}`.trim()}
-      onPress={() => (undoes ? onUndo(undoes.id) : touch.refuse())}
-    >
-      <b>Undo</b>
+    <PressKey kind={styles.undo} onPress={() => (undoes ? onUndo(undoes.id) : touch.refuse())}>
+      <b>Undo</b>{' '}
       <span>
         {what}
         {where && (
           <>
+            {' '}
             <br />
             {shortened(where, 10)}
           </>

@@ -1,0 +1,223 @@
+// npm run look: every screen of the built app, at four sizes and in both palettes, on one sheet.
+// npm run look -- readme: the two pictures of the README.
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chromium } from '@playwright/test';
+import { serve } from './serve.mjs';
+
+const readme = process.argv[2] === 'readme';
+const out = 'tests/out/look';
+rmSync(out, { recursive: true, force: true });
+mkdirSync(out, { recursive: true });
+const sizes = readme
+  ? [[360, 740]]
+  : [
+      [360, 740],
+      [412, 915],
+      [740, 360],
+      [1024, 768],
+    ];
+const palettes = readme ? ['chalk'] : ['chalk', 'lamp'];
+
+const { server, url } = await serve({ port: 0 });
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  args: ['--no-sandbox', '--disable-gpu'],
+});
+const page = await browser.newPage({
+  viewport: { width: 360, height: 740 },
+  deviceScaleFactor: readme ? 2 : 1,
+  timezoneId: 'Europe/Berlin',
+});
+const shots = [];
+
+/** The page as it stands now, at every size and in every palette. */
+async function look(name) {
+  for (const [width, height] of sizes) {
+    await page.setViewportSize({ width, height });
+    for (const palette of palettes) {
+      await page.evaluate((theme) => {
+        document.documentElement.dataset.theme = theme;
+      }, palette);
+      await page.waitForTimeout(120);
+      const file = `${name}-${width}x${height}-${palette}.png`;
+      await page.screenshot({ path: `${out}/${file}` });
+      shots.push({ name, size: `${width}x${height}`, palette, file });
+    }
+  }
+  await page.setViewportSize({ width: 360, height: 740 });
+  await page.evaluate(() => {
+    document.documentElement.dataset.theme = 'chalk';
+  });
+}
+
+const wait = (ms = 450) => page.waitForTimeout(ms);
+const press = async (name) => {
+  await page.getByRole('button', { name }).first().click();
+  await wait();
+};
+const pass = (ms) => page.clock.fastForward(ms);
+const go = async (hash) => {
+  await page.goto(`${url}#/${hash}`);
+  await wait(250);
+};
+const addMould = async (name, across, down) => {
+  await go('mould-facts/new');
+  await page.getByLabel('Name').fill(name);
+  const steps = async (word, by) => {
+    for (let step = 0; step < Math.abs(by); step += 1) {
+      await page.getByRole('button', { name: `One ${word} ${by > 0 ? 'more' : 'less'}` }).click();
+    }
+  };
+  await steps('across', across - 2);
+  await steps('down', down - 4);
+  await page.getByRole('button', { name: 'Add this mould' }).click();
+  await wait(250);
+};
+const addColour = async (name, swatches) => {
+  await go('colour-facts/new');
+  await page.getByLabel('Name').fill(name);
+  if (swatches.length > 1) {
+    await page.getByRole('button', { name: 'Two sides' }).click();
+    await page.getByLabel('Side A, left').fill(name.split('/')[0]);
+    await page.getByLabel('Side B, right').fill(name.split('/')[1]);
+  }
+  const inputs = page.locator('input[type=color]');
+  for (const [index, swatch] of swatches.entries()) await inputs.nth(index).fill(swatch);
+  await page.getByRole('button', { name: 'Add this colour' }).click();
+  await wait(250);
+};
+
+await page.clock.install({ time: new Date('2026-11-24T18:02:00Z') });
+await page.goto(url);
+await wait();
+await look('start');
+await press('Log a pour now');
+await press(/^2 × 4/);
+await look('shape');
+await addMould('Grub 50', 2, 4);
+await addMould('Shad 7', 2, 2);
+await addMould('Leaf tail', 2, 6);
+await addColour('Peat brown', ['#5b4029']);
+await addColour('Pearl/Ink', ['#ece7d8', '#1c2733']);
+await go('line-up');
+await press(/^Grub 50/);
+await press(/^Shad 7/);
+await press('Peat brown');
+await look('line-up');
+await press(/^Start pouring/);
+await wait();
+await look('cautions');
+await press(/^I have read this/);
+await look('table-empty');
+
+const bad = { 1: ['1', '4'], 2: ['1', '6'], 3: ['6'], 5: ['6', '3'], 8: ['6'], 10: ['6'] };
+for (let round = 1; round <= 11; round += 1) {
+  await press(/^Filled/);
+  if (round === 11) break;
+  await pass(186_000);
+  await wait(700);
+  if (bad[round]) {
+    await press(/^Mark bad, Grub 50/);
+    for (const cavity of bad[round]) await press(new RegExp(`^Cavity ${cavity},`));
+    await press(/^Save/);
+  }
+  if (round === 6) await press(/^Check later, Shad 7/);
+  await press(/^All good [A-Z]/);
+  if (round === 4 || round === 8) {
+    await press(/^Pot:/);
+    await press(/^Reheated/);
+  }
+  if (round === 3 || round === 7) {
+    await press(/^Pot:/);
+    await press(/^Topped up/);
+    await press(/^Top up/);
+  }
+  await pass(50_000);
+  await wait(700);
+}
+await pass(70_000);
+await wait(400);
+await look('table-setting');
+await press(/^Open now, Grub 50/);
+await pass(14_000);
+await wait(400);
+await look('table-open');
+if (readme) writeFileSync('demo/table.png', readFileSync(`${out}/table-open-360x740-chalk.png`));
+await press(/^Mark bad, Grub 50/);
+await press(/^Cavity 6,/);
+await look('table-mark');
+await press(/^More/);
+await look('table-more');
+await press(/^Back/);
+await press(/^Pot:/);
+await look('table-pot');
+await press(/^New mix/);
+await look('table-mix');
+await press(/^Mix Pearl/);
+await look('table-laminate');
+await press(/^Table/);
+await look('table-set-up');
+await press(/^1 Grub/);
+await look('table-mould');
+await press(/^All moulds/);
+await press(/^Add mould/);
+await look('table-add');
+await press(/^Add Leaf tail/);
+await press(/^Table/);
+await look('table-three');
+await press(/^Table/);
+await press(/^Finish/);
+await wait(600);
+await pass(13 * 3_600_000);
+await page.reload();
+await wait(600);
+await look('pour');
+if (readme) writeFileSync('demo/pour.png', readFileSync(`${out}/pour-360x740-chalk.png`));
+await page
+  .getByRole('link', { name: /Yesterday/ })
+  .first()
+  .click();
+await wait();
+await look('day');
+await page.getByRole('link', { name: /^19:0/ }).first().click();
+await wait();
+await look('session');
+await go('moulds');
+await look('moulds');
+await page.getByRole('link', { name: /Grub 50/ }).click();
+await wait();
+await look('mould');
+await page.getByRole('link', { name: 'Change its facts' }).click();
+await wait();
+await look('mould-facts');
+await go('colours');
+await look('colours');
+await page.getByRole('link', { name: /Pearl/ }).click();
+await wait();
+await look('colour-facts');
+await go('workshop');
+await look('workshop');
+await go('injector-facts/new');
+await press('Add this injector');
+await look('injector-refused');
+
+if (!readme) {
+  const names = [...new Set(shots.map(({ name }) => name))];
+  const cells = (name) =>
+    shots
+      .filter((shot) => shot.name === name)
+      .map(({ file }) => {
+        const image = readFileSync(`${out}/${file}`).toString('base64');
+        return `<img src="data:image/png;base64,${image}" height="220">`;
+      })
+      .join('');
+  const rows = names.map((name) => `<h2>${name}</h2><div>${cells(name)}</div>`).join('');
+  const sheet = await browser.newPage({ viewport: { width: 1900, height: 1000 } });
+  await sheet.setContent(
+    `<style>body{font:14px sans-serif;background:#888;margin:8px}h2{margin:8px 0 2px}div{display:flex;gap:6px}</style>${rows}`,
+  );
+  await sheet.screenshot({ path: `${out}/sheet.png`, fullPage: true });
+  console.log(`${shots.length} pictures, one sheet: ${out}/sheet.png`);
+}
+await browser.close();
+server.close();

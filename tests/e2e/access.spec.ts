@@ -1,0 +1,160 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { expect, type Page, test } from '@playwright/test';
+import { addMould, key, lineUp, openApp, press } from './hands.ts';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** What axe finds on the page as it stands, in both palettes; at the table contrast must be 7:1. */
+async function violationsOn(page: Page, where: string, isTable: boolean): Promise<string[]> {
+  const found: string[] = [];
+  for (const palette of ['chalk', 'lamp']) {
+    await page.evaluate((theme) => {
+      document.documentElement.dataset.theme = theme;
+    }, palette);
+    await page.evaluate(axe);
+    const violations = await page.evaluate(
+      async ({ tags, table }) => {
+        const { axe: run } = window as unknown as {
+          axe: {
+            run(
+              options: object,
+            ): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
+          };
+        };
+        const { violations: all } = await run.run({
+          runOnly: { type: 'tag', values: tags },
+          rules: {
+            'target-size': { enabled: true },
+            'color-contrast-enhanced': { enabled: table },
+          },
+        });
+        return all.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
+      },
+      { tags: rules, table: isTable },
+    );
+    found.push(...violations.map((violation) => `${where} ${palette} ${violation}`));
+  }
+  await page.evaluate(() => {
+    document.documentElement.dataset.theme = 'chalk';
+  });
+  return found;
+}
+
+test('axe finds nothing on any screen, in either palette; the table keeps 7:1', async ({
+  page,
+}) => {
+  test.setTimeout(150_000);
+  const found: string[] = [];
+  const look = async (where: string, isTable = false) => {
+    found.push(...(await violationsOn(page, where, isTable)));
+  };
+  await openApp(page);
+  await look('start');
+  await page.getByRole('button', { name: 'Log a pour now' }).click();
+  await page.getByRole('button', { name: 'Other' }).click();
+  await look('shape');
+  await addMould(page, 'Grub 50', 2, 4);
+  await addMould(page, 'Shad 7', 2, 2);
+  await page.goto('./#/line-up');
+  await page.getByRole('button', { name: /^Grub 50/ }).click();
+  await look('line-up');
+  await lineUp(page, ['Shad 7']);
+  await look('table empty', true);
+  await key(page, /^Filled/).click();
+  await expect(key(page, /^Open now/)).toBeVisible();
+  await look('table setting', true);
+  await press(page, /^Open now/);
+  await look('table open', true);
+  await press(page, /^Mark bad/);
+  await press(page, /^Cavity 2/);
+  await look('map', true);
+  await press(page, /^Save/);
+  await press(page, /^Pot:/);
+  await look('pot', true);
+  await press(page, /^New mix/);
+  await look('mix', true);
+  await press(page, /^Table/);
+  await look('set-up', true);
+  await press(page, /^1 Grub/);
+  await look('one mould', true);
+  await press(page, /^All moulds/);
+  await press(page, /^Finish/);
+  await expect(page.getByRole('heading', { level: 1, name: 'Pour' })).toBeVisible();
+  await look('pour');
+  const places = [
+    'moulds',
+    'colours',
+    'colour-facts/new',
+    'mould-facts/new',
+    'workshop',
+    'injector-facts/new',
+  ];
+  for (const place of places) {
+    await page.goto(`./#/${place}`);
+    await expect(page.locator('h1')).toBeVisible();
+    await look(place);
+  }
+  await page.goto('./#/moulds');
+  await page.getByRole('link', { name: /Shad 7/ }).click();
+  await expect(page.getByRole('heading', { level: 1, name: 'Shad 7' })).toBeVisible();
+  await look('mould');
+  expect(found).toEqual([]);
+});
+
+test('the table has at most three sizes of type, each at least half again as large as the next', async ({
+  page,
+}) => {
+  await openApp(page);
+  await addMould(page, 'Grub 50', 2, 4);
+  await addMould(page, 'Shad 7', 2, 2);
+  await lineUp(page, ['Grub 50', 'Shad 7']);
+  await key(page, /^Filled/).click();
+  await expect(key(page, /^Open now/)).toBeVisible();
+  await press(page, /^Open now, Grub/);
+  for (const [width, height, least] of [
+    [360, 740, 20],
+    [412, 915, 20],
+    [740, 360, 28],
+    [1024, 768, 28],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.waitForTimeout(80);
+    const sizes = await page.evaluate(() => {
+      const found = new Set<number>();
+      const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+      while (walker.nextNode()) {
+        const element = walker.currentNode.parentElement;
+        if (!walker.currentNode.textContent?.trim() || !element?.checkVisibility()) continue;
+        if (element.closest('svg')) continue;
+        found.add(Math.round(Number.parseFloat(getComputedStyle(element).fontSize)));
+      }
+      return [...found].sort((a, b) => a - b);
+    });
+    expect(sizes.length, `${width}x${height}: ${sizes}`).toBeLessThanOrEqual(3);
+    expect(sizes[0], `${width}x${height}`).toBeGreaterThanOrEqual(least);
+    for (const [index, size] of sizes.slice(1).entries()) {
+      expect(size / (sizes[index] ?? size), `${width}x${height}: ${sizes}`).toBeGreaterThanOrEqual(
+        1.49,
+      );
+    }
+  }
+});
+
+test('no screen scrolls sideways at 320 px, nor with text twice as large', async ({ page }) => {
+  await page.setViewportSize({ width: 320, height: 568 });
+  await openApp(page);
+  await addMould(page, 'A mould with a rather long name of its own', 2, 4);
+  for (const place of ['moulds', 'workshop', 'line-up', 'mould-facts/new', 'colour-facts/new']) {
+    await page.goto(`./#/${place}`);
+    await expect(page.locator('h1')).toBeVisible();
+    for (const scale of [100, 200]) {
+      await page.evaluate((percent) => {
+        document.documentElement.style.fontSize = `${percent}%`;
+      }, scale);
+      const wide = await page.evaluate(() => document.scrollingElement?.scrollWidth ?? 0);
+      expect(wide, `${place} at ${scale} %`).toBeLessThanOrEqual(320);
+    }
+  }
+});
