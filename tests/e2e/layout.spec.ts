@@ -95,6 +95,8 @@ async function spilledOn(page: Page, where: string): Promise<string[]> {
           while (walker.nextNode()) {
             const node = walker.currentNode;
             if (!node.textContent?.trim() || !node.parentElement?.checkVisibility()) continue;
+            // Words for screen readers are clipped away.
+            if (node.parentElement.closest('.said')) continue;
             range.selectNodeContents(node);
             for (const line of range.getClientRects()) {
               if (line.width === 0) continue;
