@@ -114,7 +114,7 @@ const bad = { 1: ['1', '4'], 2: ['1', '6'], 3: ['6'], 5: ['6', '3'], 8: ['6'], 1
 for (let round = 1; round <= 11; round += 1) {
   await press(/^Filled/);
   if (round === 11) break;
-  await pass(186_000);
+  await pass(215_000);
   await wait(700);
   if (bad[round]) {
     await press(/^Mark bad, Grub 50/);
