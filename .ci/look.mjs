@@ -8,6 +8,7 @@ const readme = process.argv[2] === 'readme';
 const out = 'tests/out/look';
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out, { recursive: true });
+mkdirSync('demo', { recursive: true });
 const sizes = readme
   ? [[360, 740]]
   : [

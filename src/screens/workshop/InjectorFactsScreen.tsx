@@ -52,10 +52,11 @@ function InjectorForm({ injector, unit }: { injector: Injector | null; unit: Vol
 
   async function save(event: Event) {
     event.preventDefault();
-    const capacity = numberFrom(typed.capacityMl);
+    const held = numberFrom(typed.capacityMl);
+    const capacity = held !== null && held > 0 ? held : null;
     const bore = typed.boreMm.trim() === '' ? null : numberFrom(typed.boreMm);
     const own: Record<string, string> = {};
-    if (capacity === null) own.capacityMl = 'Write a number, like 4 or 4,5.';
+    if (capacity === null) own.capacityMl = 'Write a number above 0, like 4 or 4,5.';
     if (bore === null && typed.boreMm.trim() !== '') {
       own.boreMm = 'Write a number, like 38 or 38,1. Or leave it empty.';
     }
