@@ -47,10 +47,16 @@ export function setClockAt(table: Table, seat: Seat, volumeMl: number, at: Insta
   return { opens: opens.length, wallC, setSec: held, from: 'predicted' };
 }
 
-/** How long a shot stayed shut, s; null: it had no clock, or is not open yet. */
+/**
+ * How long a shot stayed shut, s; null: it had no clock, or is not open yet. A shot whose clock ran
+ * out counts as opened then: time that it waited to be logged must not make the next clock longer.
+ */
 export function openSec(shot: Shot): number | null {
-  const openedAt = shot.clockStoppedAt ?? shot.loggedAt;
-  if (shot.setSec === null || openedAt === null) return null;
+  if (shot.setSec === null) return null;
+  const ranOutAt = shot.filledAt + shot.setSec * 1_000;
+  const loggedAt = shot.loggedAt === null ? null : Math.min(shot.loggedAt, ranOutAt);
+  const openedAt = shot.clockStoppedAt ?? loggedAt;
+  if (openedAt === null) return null;
   const sec = (openedAt - shot.filledAt) / 1_000;
   return sec > 0 && sec <= 3_600 ? sec : null;
 }
