@@ -6,7 +6,7 @@ const twinMs = 430;
 /** Opens the app at the first screen. */
 export async function openApp(page: Page, hash = ''): Promise<void> {
   await page.goto(`./${hash}`);
-  await expect(page.locator('#app > *').first()).toBeVisible();
+  await expect(page.locator('h1, nav[aria-label="Log"]').first()).toBeVisible();
 }
 
 /** The key whose spoken name begins with `name`. */
