@@ -10,9 +10,9 @@ export function UpdateNotice() {
       return null;
     case 'ready-offline':
       return (
-        <p class={styles.notice} role="status">
-          This app is stored on this device now. It works with no network.
-        </p>
+        <div class={styles.notice} role="status">
+          <p>This app is stored on this device now. It works with no network.</p>
+        </div>
       );
     case 'waiting':
       return (

@@ -24,13 +24,16 @@ async function versionOf(page: Page): Promise<string> {
   return src?.split('/').at(-2) ?? '';
 }
 
-/** Counts how often a window loads anew from now on. */
-function loadsOf(page: Page): () => number {
+/** Counts how often a window loads anew from now on; asked once the window has come to rest. */
+function loadsOf(page: Page): () => Promise<number> {
   let count = 0;
   page.on('load', () => {
     count += 1;
   });
-  return () => count;
+  return async () => {
+    await page.waitForLoadState('networkidle');
+    return count;
+  };
 }
 
 /** Two windows that the first version serves. */
@@ -126,16 +129,15 @@ test('a session is never reloaded, whatever another window does; the newer versi
   }
   await pouring.goto(`${site.url}#/table`);
   await finish(pouring);
-  expect(loads()).toBe(0);
+  expect(await loads()).toBe(0);
   expect(await versionOf(pouring)).toBe('assets');
 
   await pouring.getByRole('button', takeIt).click();
-  await expect.poll(loads).toBe(1);
+  await expect.poll(() => versionOf(pouring)).toBe('next');
   await expect(pouring.getByRole('heading', { name: /^Pour/ })).toBeVisible();
-  expect(await versionOf(pouring)).toBe('next');
   await expect(pouring.getByRole('button', takeIt)).toHaveCount(0);
   await expect(pouring.getByRole('heading', { name: /^Today/ })).toBeVisible();
-  expect(loads()).toBe(1);
+  expect(await loads()).toBe(1);
   expect(heard).toEqual([]);
 });
 
@@ -151,7 +153,7 @@ test('with no session open one press brings the newer version to both windows, e
   for (const window of [here, there]) await expect.poll(() => versionOf(window)).toBe('next');
   await expect(here.getByRole('heading', { name: /^Moulds/ })).toBeVisible();
   await expect(there.getByRole('button', { name: 'Log a pour now' })).toBeVisible();
-  expect(loads.map((count) => count())).toEqual([1, 1]);
+  expect(await Promise.all(loads.map((count) => count()))).toEqual([1, 1]);
   expect(heard).toEqual([]);
 });
 
@@ -171,7 +173,7 @@ test('a window that no worker serves, as after a hard reload, takes a newer vers
   await take(here, site);
   await expect.poll(() => versionOf(here)).toBe('next');
   await expect(here.getByRole('heading', { name: /^Moulds/ })).toBeVisible();
-  expect(loads()).toBe(1);
+  expect(await loads()).toBe(1);
 });
 
 test('the key loads the page anew even if another window was quicker', async ({ page, site }) => {
@@ -186,5 +188,5 @@ test('the key loads the page anew even if another window was quicker', async ({ 
   const loads = loadsOf(there);
   await there.getByRole('button', takeIt).click();
   await expect.poll(() => versionOf(there)).toBe('next');
-  expect(loads()).toBe(1);
+  expect(await loads()).toBe(1);
 });

@@ -1,0 +1,26 @@
+import { expect } from '@playwright/test';
+import { firstSession } from './hands.ts';
+import { keysOf, openAt, test, theMainKey } from './site.ts';
+
+test('a database that the browser closes by itself is opened again, and no press is lost', async ({
+  page,
+  site,
+  heard,
+}) => {
+  await page.goto(site.url);
+  await firstSession(page);
+  const before = await keysOf(page, 'entries');
+
+  // Browsers do so when their storage process dies; Chromium's page about it has a button for that.
+  const browser = await page.context().newPage();
+  await browser.goto('chrome://indexeddb-internals');
+  await browser.getByText('Force close').click();
+  await page.bringToFront();
+
+  await theMainKey(page).click();
+  await expect.poll(async () => (await keysOf(page, 'entries')).length).toBe(before.length + 1);
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await openAt(page, site);
+  await expect(page.getByRole('button', { name: /^Undo/ })).toContainText('Filled');
+  expect(heard).toEqual([]);
+});
