@@ -15,6 +15,7 @@ import { type Book, openBook } from '#store/book.ts';
 import { type OpeningNews, openDatabase } from '#store/db.ts';
 import { footingOf } from '#store/footing.ts';
 import { joinWindows } from '#store/notice.ts';
+import { version } from '../package.json';
 
 const bookName = 'warmshot';
 
@@ -38,6 +39,7 @@ async function open(root: HTMLElement): Promise<void> {
     touch: deviceTouch,
     wakeLock: deviceWakeLock,
     updates: deviceUpdates(clock.now),
+    version,
     holdSession,
   };
   render(

@@ -18,6 +18,11 @@ export function specificHeat(material: Material): number {
   return bodies[material].cpJPerKgK;
 }
 
+/** Density of the mould's material, kg/m3. */
+export function density(material: Material): number {
+  return bodies[material].densityKgPerM3;
+}
+
 /**
  * The mould's mass in g and where it comes from. Not weighed: taken from the cavity count, so
  * that 8 cavities in aluminium give the 2.5 kg block of the worked example (methods-heat section 3).
@@ -25,7 +30,7 @@ export function specificHeat(material: Material): number {
 export function mouldMassG(mould: MouldSize): { massG: number; from: 'weighed' | 'cavities' } {
   if (mould.massG !== null) return { massG: mould.massG, from: 'weighed' };
   const aluminiumG = 500 + 250 * cavityCount(mould.layout);
-  const lightness = bodies[mould.material].densityKgPerM3 / bodies.aluminium.densityKgPerM3;
+  const lightness = density(mould.material) / density('aluminium');
   return { massG: aluminiumG * lightness, from: 'cavities' };
 }
 

@@ -7,8 +7,9 @@ import type { Instant } from '#model/schemas.ts';
 /** Centre temperature at which a bait is firm enough to open, °C. Common practice, no source. */
 const openC = 60;
 /** Clock while nothing is known about the bait, s. Common practice, no source. */
-const firstSetSec = 180;
-const ownOpensNeeded = 5;
+export const firstSetSec = 180;
+/** How many of the person's own opens set the clock. */
+export const ownOpensNeeded = 5;
 const shortestSec = 15;
 const longestSec = 1_800;
 
@@ -34,9 +35,8 @@ export function setClockAt(table: Table, seat: Seat, volumeMl: number, at: Insta
   const known = { opens: opens.length, wallC: null };
   if (seat.mould.hasNoClock) return { ...known, setSec: null, from: 'no-clock' };
   if (seat.mould.setSec !== null) return { ...known, setSec: seat.mould.setSec, from: 'chosen' };
-  if (opens.length >= ownOpensNeeded) {
-    return { ...known, setSec: roundedTo(5, median(opens)), from: 'own-opens' };
-  }
+  const ownSec = ownSetSec(opens);
+  if (ownSec !== null) return { ...known, setSec: ownSec, from: 'own-opens' };
   if (!seat.mould.section) return { ...known, setSec: firstSetSec, from: 'first' };
   const wallC = wallTempC(table, seat, { filledAt: at, volumeMl });
   const pourC = pourTempC(table, table.potsInUse, at);
@@ -45,6 +45,11 @@ export function setClockAt(table: Table, seat: Seat, volumeMl: number, at: Insta
     return { opens: opens.length, wallC, setSec: longestSec, from: 'too-warm' };
   const held = Math.min(longestSec, Math.max(shortestSec, roundedTo(5, setSec)));
   return { opens: opens.length, wallC, setSec: held, from: 'predicted' };
+}
+
+/** The clock that the person's own opens make, s: their median, to 5 s; null: too few of them. */
+export function ownSetSec(opensSec: readonly number[]): number | null {
+  return opensSec.length < ownOpensNeeded ? null : roundedTo(5, median(opensSec));
 }
 
 /**

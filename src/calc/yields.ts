@@ -54,6 +54,7 @@ export function yieldsByMould(columns: readonly Columns[], which: Which = 'all')
     session.moulds.forEach((mould, index) => {
       const own = yields.get(mould.mouldId) ?? emptyYield(mould);
       own.name = mould.name;
+      growTo(own, mould.cavities);
       const shots = countShots(session, index, which, own);
       if (shots.length === 0) return;
       own.sessions.push({ startedAt: session.startedAt, shots });
@@ -146,14 +147,20 @@ function addTo(tally: Tally, count: ShotCount): void {
   tally.coldChecked += count.checked;
 }
 
-function emptyYield({ mouldId, name, cavities }: Columns['moulds'][number]): MouldYield {
+/** A mould can get more cavities from one session to the next. */
+function growTo(own: MouldYield, cavities: number): void {
+  while (own.byCavity.length < cavities) own.byCavity.push({ checked: 0, bad: 0 });
+  own.cavities = own.byCavity.length;
+}
+
+function emptyYield({ mouldId, name }: Columns['moulds'][number]): MouldYield {
   return {
     mouldId,
     name,
-    cavities,
+    cavities: 0,
     tally: emptyTally(),
     sessions: [],
-    byCavity: Array.from({ length: cavities }, () => ({ checked: 0, bad: 0 })),
+    byCavity: [],
     byDefect: new Map(),
   };
 }

@@ -13,6 +13,8 @@ export interface Shop {
   touch: Touch;
   wakeLock: WakeLock;
   updates: Updates;
+  /** Of the app, as in its package: `0.1.0`. */
+  version: string;
   /** Holds the word that stops updates while a session runs; returns how to let go. */
   holdSession: () => () => void;
 }

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import * as z from 'zod/mini';
 
 /** The first thing that is wrong with each field, by the field's name. */
@@ -8,13 +8,29 @@ export type Refusals = Record<string, string>;
 export function useForm<Typed extends Record<string, unknown>>(first: Typed) {
   const [typed, setTyped] = useState(first);
   const [refusals, setRefusals] = useState<Refusals>({});
+  const [tries, setTries] = useState(0);
+  const form = useRef<HTMLFormElement>(null);
   const change = (part: Partial<Typed>) => {
     setTyped((now) => ({ ...now, ...part }));
     setRefusals((now) =>
       Object.fromEntries(Object.entries(now).filter(([field]) => !(field in part))),
     );
   };
-  return { typed, change, refusals, setRefusals };
+  const refuse = (all: Refusals) => {
+    setRefusals(all);
+    setTries((before) => before + 1);
+  };
+  useEffect(() => {
+    if (tries > 0) goToFirst(form.current);
+  }, [tries]);
+  return { typed, change, refusals, refuse, form };
+}
+
+/** The first field that was refused may be off the glass: the eye and the keyboard go there. */
+function goToFirst(form: HTMLFormElement | null): void {
+  const first = form?.querySelector('[aria-invalid="true"], [role="alert"]');
+  first?.scrollIntoView({ block: 'center' });
+  if (first instanceof HTMLInputElement) first.focus({ preventScroll: true });
 }
 
 /** The value a schema reads, or a sentence for each field that it refuses. */

@@ -4,7 +4,9 @@ import type { VolumeUnit } from '#screens/volumes.ts';
 /** The number in a typed text, with point or comma; null: it is none. */
 export function numberFrom(text: string): number | null {
   const plain = text.trim().replace(',', '.').replace('−', '-');
-  return /^-?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
+  const number = /^-?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : Number.NaN;
+  // Four hundred digits are a number to a person and Infinity to this machine.
+  return Number.isFinite(number) ? number : null;
 }
 
 /** A temperature as text for a field, in the person's unit. */

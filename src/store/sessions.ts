@@ -1,8 +1,9 @@
 import { columnsOf } from '#calc/columns.ts';
-import { inStampOrder, linesOf } from '#calc/log.ts';
-import { type Table, tableOf } from '#calc/table.ts';
+import { inStampOrder, linesOf, standingOf } from '#calc/log.ts';
+import { tableOf } from '#calc/table.ts';
+import { heatOf } from '#calc/warmth.ts';
 import type { Entry, EntryId, Said, SessionId } from '#model/entry.ts';
-import type { Mould } from '#model/mould.ts';
+import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 import { type Book, freshId, pennedMeta } from '#store/book.ts';
@@ -58,7 +59,7 @@ export async function endSession(book: Book, sessionId: SessionId, at: Instant):
   if (entries.length === 0) throw new Error('This session is not running.');
   const ended = await newEntry(book, sessionId, { kind: 'session-ended' }, at);
   const whole = [...entries, ended];
-  const moulds = await mouldsAfter(book, tableOf(whole), at);
+  const moulds = await mouldsAfter(book, whole, at);
   const { sealed, columns } = await sealedOf(sessionId, whole);
   const stores = ['entries', 'sealed', 'columns', 'drafts', 'moulds', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
@@ -151,12 +152,26 @@ async function sealedOf(sessionId: SessionId, entries: readonly Entry[]) {
   return { sealed, columns: columnsOf(sessionId, entries) };
 }
 
-async function mouldsAfter(book: Book, table: Table, at: Instant): Promise<Mould[]> {
-  const after = table.allSeats.map(async ({ mould }): Promise<Mould[]> => {
-    const head = await headOf(book, 'moulds', mould.mouldId);
-    if (!head) return [];
-    const { closed, setSec, hasNoClock } = mould;
-    return [await changedHead(book, 'moulds', head, { closed, setSec, hasNoClock }, at)];
+/**
+ * The moulds with what was closed or chosen at the table, and with what thermometer readings taught. What the table left alone stays as it is
+ * in the mould, which may have been changed at the desk meanwhile.
+ */
+async function mouldsAfter(book: Book, entries: readonly Entry[], at: Instant): Promise<Mould[]> {
+  const lines = standingOf(entries);
+  const touched = (kind: 'cavity-closed' | 'set-time-chosen', mouldId: MouldId) =>
+    lines.some(({ said }) => said.kind === kind && said.mouldId === mouldId);
+  const table = tableOf(entries);
+  const after = table.allSeats.map(async (seat): Promise<Mould[]> => {
+    const { mouldId, closed, setSec, hasNoClock } = seat.mould;
+    const { tauSec, uptake } = heatOf(table, seat);
+    const changes = {
+      ...(seat.readings.length > 0 ? { heat: { tauSec, uptake } } : {}),
+      ...(touched('cavity-closed', mouldId) ? { closed } : {}),
+      ...(touched('set-time-chosen', mouldId) ? { setSec, hasNoClock } : {}),
+    };
+    const head = await headOf(book, 'moulds', mouldId);
+    if (!head || Object.keys(changes).length === 0) return [];
+    return [await changedHead(book, 'moulds', head, changes, at)];
   });
   return (await Promise.all(after)).flat();
 }

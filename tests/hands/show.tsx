@@ -23,6 +23,7 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     clock: { now: () => at, every: () => () => {}, jumpMs: () => 0, zone: () => zone },
     touch: { confirm: () => felt.push('confirm'), refuse: () => felt.push('refuse') },
     wakeLock: { hold: () => () => {} },
+    version: '1.2.3',
     updates: { state: () => 'current', told: () => {}, take: async () => {} },
     holdSession: () => () => {},
     set: (next) => {

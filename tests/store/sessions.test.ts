@@ -144,6 +144,40 @@ test('what was closed and chosen at the table moves into the mould at the end', 
   expect((after?.stamps.closed ?? '') > (mould.stamps.closed ?? '')).toBe(true);
 });
 
+test('what was changed at the desk while the session ran is not turned back at its end', async () => {
+  const book = await openFresh();
+  const facts = { ...plainMould({ rows: 2, cols: 2 }), name: 'Grub' };
+  const mould = await addHead(book, 'moulds', facts, evening);
+  const beginning = { mouldIds: [mould.id], injectorId: null, colourwayId: null, zone: 'UTC' };
+  const sessionId = await startPouring(book, beginning, evening);
+  await logEntry(
+    book,
+    sessionId,
+    { kind: 'cavity-closed', mouldId: mould.id, cavity: 1, isClosed: true },
+    evening + min,
+  );
+  await changeHead(book, 'moulds', mould.id, { setSec: 240 }, evening + 2 * min);
+  await endSession(book, sessionId, evening + 9 * min);
+  expect(await headOf(book, 'moulds', mould.id)).toMatchObject({ closed: [1], setSec: 240 });
+});
+
+test('what thermometer readings taught about a mould is there the next evening', async () => {
+  const book = await openFresh();
+  const facts = { ...plainMould({ rows: 2, cols: 2 }), name: 'Grub' };
+  const mould = await addHead(book, 'moulds', facts, evening);
+  const beginning = { mouldIds: [mould.id], injectorId: null, colourwayId: null, zone: 'UTC' };
+  const sessionId = await startPouring(book, beginning, evening);
+  const fill = { ...filled(1, 1), shots: [{ ...shotOf(1), mouldId: mould.id }] } as never;
+  await logEntry(book, sessionId, fill, evening + min);
+  const reading = { kind: 'mould-read', mouldId: mould.id, tempC: 60 } as const;
+  await logEntry(book, sessionId, reading, evening + 4 * min);
+  await endSession(book, sessionId, evening + 9 * min);
+  const learnt = (await headOf(book, 'moulds', mould.id))?.heat;
+  expect(learnt?.tauSec).toBeGreaterThan(0);
+  // Far hotter than was thought: more of the heat stays in the mould than the 0.9 taken at first.
+  expect(learnt?.uptake).toBeGreaterThan(0.9);
+});
+
 test('a line of a sealed session can be put right for ever, and its digest follows', async () => {
   const book = await openFresh();
   const sessionId = await poured(book);
@@ -302,3 +336,7 @@ test('last time names the moulds that still exist', async () => {
   await setDeleted(book, 'moulds', mould.id, evening + 2 * min, evening + 2 * min);
   expect(await lastTime(book)).toBeNull();
 });
+
+function shotOf(number: number) {
+  return { shotId: id('shot', number), volumeMl: 42, closed: [], setSec: 180 };
+}

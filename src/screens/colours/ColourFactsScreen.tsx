@@ -1,7 +1,8 @@
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import type { Colourway, ColourwayId } from '#model/gear.ts';
+import type { ColourwayId } from '#model/gear.ts';
 import { ColourForm } from '#screens/colours/ColourForm.tsx';
+import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { headOf } from '#store/heads.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -10,21 +11,25 @@ import { ToolKey } from '#ui/ToolKey.tsx';
 /** Name and look of a colourway; null: a new one. */
 export function ColourFactsScreen({ colourwayId }: { colourwayId: ColourwayId | null }) {
   const { book } = useShop();
-  const found = useLive<{ colourway: Colourway | null }>(
+  const found = useLive(
     async () => ({
-      colourway: colourwayId ? ((await headOf(book, 'colourways', colourwayId)) ?? null) : null,
+      colourway: colourwayId ? await headOf(book, 'colourways', colourwayId) : null,
     }),
     ['colourways'],
     colourwayId ?? 'new',
   );
   if (!found) return null;
+  const { colourway } = found;
+  if (colourway === undefined) {
+    return <NotHere what="This colour" back={{ at: 'colours' }} word="Colours" />;
+  }
   return (
     <DeskPage
-      title={found.colourway?.name ?? 'A new colour'}
+      title={colourway?.name ?? 'A new colour'}
       shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
-      <ColourForm colourway={found.colourway} />
+      <ColourForm colourway={colourway} />
     </DeskPage>
   );
 }

@@ -11,6 +11,8 @@ import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './ColoursScreen.module.css';
 
+const sides = ['A', 'B'];
+
 /** The wall of colours, last poured first. */
 export function ColoursScreen() {
   const { book, clock } = useShop();
@@ -42,8 +44,8 @@ export function ColoursScreen() {
               href={hrefTo({ at: 'colour-facts', colourwayId: colourway.id })}
             >
               <span class={styles.swatch} aria-hidden="true">
-                {colourway.sides.map((side) => (
-                  <i key={side.name} style={{ '--swatch': side.swatch }} />
+                {colourway.sides.map(({ swatch }, side) => (
+                  <i key={sides[side]} style={{ '--swatch': swatch }} />
                 ))}
               </span>
               <b>{colourway.name}</b>

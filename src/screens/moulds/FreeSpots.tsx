@@ -1,15 +1,13 @@
+import type { Spots } from '#screens/moulds/mould-form.ts';
 import styles from './FreeSpots.module.css';
 
-interface Spot {
-  x: number;
-  y: number;
-}
+type Spot = Spots[number];
 
 const side = 8;
 const most = 48;
 
 /** A plan of the open mould: an empty place takes the next number, a number pressed is taken out. */
-export function FreeSpots(props: { spots: readonly Spot[]; onChange: (spots: Spot[]) => void }) {
+export function FreeSpots(props: { spots: Spots; onChange: (spots: Spots) => void }) {
   const { spots, onChange } = props;
   const places = Array.from({ length: side * side }, (_, index) => ({
     x: ((index % side) + 0.5) / side,
@@ -24,8 +22,8 @@ export function FreeSpots(props: { spots: readonly Spot[]; onChange: (spots: Spo
   return (
     <>
       <p>
-        Press where the cavities lie, in the order of their numbers. The notch is on top.
-        {spots.length === 0 ? '' : ` ${spots.length} so far.`}
+        Press where the cavities lie, in the order of their numbers, as you see them when it is
+        open. The pouring side is up. {soFar(spots.length)}
       </p>
       <div class={styles.plan} role="group" aria-label="Plan of the mould">
         {places.map((place, index) => {
@@ -46,6 +44,11 @@ export function FreeSpots(props: { spots: readonly Spot[]; onChange: (spots: Spo
       </div>
     </>
   );
+}
+
+function soFar(count: number): string {
+  if (count === 0) return '';
+  return count === most ? `${most} cavities is the most.` : `${count} so far.`;
 }
 
 function isSame(a: Spot, b: Spot): boolean {

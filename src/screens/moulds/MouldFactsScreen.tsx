@@ -1,7 +1,8 @@
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import type { Mould, MouldId } from '#model/mould.ts';
+import type { MouldId } from '#model/mould.ts';
 import { MouldForm } from '#screens/moulds/MouldForm.tsx';
+import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { headOf } from '#store/heads.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -10,21 +11,29 @@ import { ToolKey } from '#ui/ToolKey.tsx';
 /** What is known about a mould, to be typed at the desk; null: a new one. */
 export function MouldFactsScreen({ mouldId }: { mouldId: MouldId | null }) {
   const { book } = useShop();
-  const found = useLive<{ mould: Mould | null }>(
-    async () => ({ mould: mouldId ? ((await headOf(book, 'moulds', mouldId)) ?? null) : null }),
+  const found = useLive(
+    async () => ({ mould: mouldId ? await headOf(book, 'moulds', mouldId) : null }),
     ['moulds'],
     mouldId ?? 'new',
   );
   if (!found) return null;
-  const back = mouldId ? hrefTo({ at: 'mould', mouldId }) : hrefTo({ at: 'moulds' });
+  const { mould } = found;
+  if (mould === undefined)
+    return <NotHere what="This mould" back={{ at: 'moulds' }} word="Moulds" />;
   return (
     <DeskPage
-      title={found.mould?.name ?? 'A new mould'}
+      title={mould?.name ?? 'A new mould'}
       small="Leave empty what you do not know"
       shape="wall"
-      tool={<ToolKey href={back} icon="back" word="Back" />}
+      tool={
+        <ToolKey
+          href={hrefTo(mouldId ? { at: 'mould', mouldId } : { at: 'moulds' })}
+          icon="back"
+          word="Back"
+        />
+      }
     >
-      <MouldForm mould={found.mould} />
+      <MouldForm mould={mould} />
     </DeskPage>
   );
 }

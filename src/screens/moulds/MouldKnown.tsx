@@ -2,10 +2,12 @@ import { cavityCount } from '#calc/cavity-layout.ts';
 import type { Columns } from '#calc/columns.ts';
 import { frozenMould } from '#calc/line-up.ts';
 import { mouldMassG, partMlOf, sprueMlOf } from '#calc/mould-size.ts';
+import { firstSetSec, ownOpensNeeded, ownSetSec } from '#calc/set-clock.ts';
+import { skinC } from '#calc/skin.ts';
 import { defaultWarmAboveK } from '#calc/warmth.ts';
-import type { Mould } from '#model/mould.ts';
+import type { Material, Mould } from '#model/mould.ts';
 import { lineDegrees } from '#screens/moulds/degrees.ts';
-import { clockWords, countWords } from '#screens/words.ts';
+import { clockWords, countWords, tempWords } from '#screens/words.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { Sheet } from '#ui/Sheet.tsx';
 
@@ -37,30 +39,36 @@ function weightWords(mould: Mould): string {
 }
 
 function heatWords(mould: Mould, settings: SettingsFacts): string {
+  const { tempUnit, pourC, ambientC } = settings;
   if (mould.material !== 'aluminium') {
-    const material = mould.material === 'stone' ? 'Stone' : 'Silicone';
-    return `No cold flag: ${material.toLowerCase()} hardly chills the plastic.`;
+    const skin = (material: Material) => tempWords(skinC(material, pourC, ambientC), tempUnit);
+    const chills = `No cold flag: ${mould.material} hardly chills the plastic.`;
+    const meets = `${skin(mould.material)}, cold aluminium at ${skin('aluminium')}`;
+    return `${chills} The bait's skin meets it at ${meets}.`;
   }
   const learnt = mould.heat
     ? 'How it warms was learnt from your thermometer readings.'
     : 'How it warms is worked out. One thermometer reading at the table makes it better.';
-  return `A shot is cold while the mould is under ${lineDegrees(defaultWarmAboveK, settings.tempUnit)} above the shop. ${learnt}`;
+  return `A shot is cold while the mould is under ${lineDegrees(defaultWarmAboveK, tempUnit)} above the shop. ${learnt}`;
 }
 
 function clockSentence(mould: Mould, columns: readonly Columns[]): string {
   if (mould.hasNoClock) return 'No clock: you open it by eye.';
   if (mould.setSec !== null) return `Set time ${clockWords(mould.setSec)}, your choice.`;
-  const opens = frozenMould(mould, columns).ownOpensSec.length;
-  if (opens >= 5) return `Set time: the middle of your last ${opens} opens of good shots.`;
-  const so = `${countWords(opens, 'open')} so far, 5 are needed`;
+  const { ownOpensSec } = frozenMould(mould, columns);
+  const opens = ownOpensSec.length;
+  const ownSec = ownSetSec(ownOpensSec);
+  if (ownSec !== null) {
+    return `Set time ${clockWords(ownSec)}, the middle of your last ${opens} opens of good shots.`;
+  }
+  const needed = `Your own opens of good shots take over: ${opens} of ${ownOpensNeeded} so far.`;
   return mould.section
-    ? `Set time worked out from its thickest part. Your own opens take over: ${so}.`
-    : `Set time 3:00 to begin with. Your own opens take over: ${so}.`;
+    ? `Set time worked out from its thickest part. ${needed}`
+    : `Set time ${clockWords(firstSetSec)} to begin with. ${needed}`;
 }
 
 function volumeSentence(mould: Mould): string {
-  const part = `${partMlOf(mould)} mL a bait`;
-  const sprue = `${sprueMlOf(mould)} mL sprue`;
-  const isMeasured = mould.partMl !== null && mould.sprueMl !== null;
-  return `${part}, ${sprue}${isMeasured ? ', as you measured.' : ': a first guess.'}`;
+  const from = (own: number | null) => (own === null ? 'guessed' : 'measured');
+  const part = `${partMlOf(mould)} mL a bait (${from(mould.partMl)})`;
+  return `${part}, ${sprueMlOf(mould)} mL sprue (${from(mould.sprueMl)}).`;
 }

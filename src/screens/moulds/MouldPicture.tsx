@@ -17,7 +17,11 @@ export function MouldPicture({ mould, own, size }: Props) {
   const { rows, cols } = pictureSize(mould.layout);
   const said = own
     ? own.byCavity
-        .map(({ bad, checked }, index) => `cavity ${index + 1}: ${bad} bad of ${checked}`)
+        .map(({ bad, checked }, index) => {
+          const isClosed = mould.closed.includes(index + 1);
+          const counts = `cavity ${index + 1}: ${bad} bad of ${checked}`;
+          return isClosed ? `${counts}, closed off` : counts;
+        })
         .join(', ')
     : 'nothing logged yet';
   return (

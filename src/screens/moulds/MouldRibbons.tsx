@@ -21,7 +21,11 @@ export function MouldRibbons(props: {
   today: number;
 }) {
   const { columns, mouldId, today } = props;
-  const sessions = sessionsOfMould(columns, mouldId).slice(-shown).toReversed();
+  const sessions = sessionsOfMould(columns, mouldId)
+    .filter((session) => mouldYieldOf([session], mouldId, 'all') !== null)
+    .slice(-shown)
+    .toReversed();
+  if (sessions.length === 0) return null;
   return (
     <Sheet title="Last sessions">
       {sessions.map((session) => {

@@ -1,27 +1,17 @@
 import type { MouldYield } from '#calc/yields.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import type { Mould } from '#model/mould.ts';
-import { MouldPicture } from '#screens/moulds/MouldPicture.tsx';
-import { expectedOfMould, mouldYieldOf } from '#screens/moulds/mould-view.ts';
+import { MouldCard } from '#screens/moulds/MouldCard.tsx';
+import { expectedShares, mouldYieldOf, scaleFrom } from '#screens/moulds/mould-view.ts';
 import { hrefTo } from '#screens/routes.ts';
-import { ofWords, worstOf } from '#screens/yield-words.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
-import { Range } from '#ui/Range.tsx';
-import { Tag } from '#ui/Tag.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './MouldsScreen.module.css';
 
-interface Hung {
-  mould: Mould;
-  own: MouldYield | null;
-  expected: { p: number; lo: number; hi: number } | null;
-}
-
-/** The wall of moulds, worst first: by what may be expected at least, those that cannot tell yet last. */
+/** The wall of moulds, worst first: by the least that may be expected of them. */
 export function MouldsScreen() {
   const { book } = useShop();
   const wall = useLive(
@@ -29,16 +19,17 @@ export function MouldsScreen() {
       const columns = await allColumns(book);
       const moulds = await headsOf(book, 'moulds');
       return moulds
-        .map((mould): Hung => {
+        .map((mould) => {
           const own = mouldYieldOf(columns, mould.id, 'warm');
-          return { mould, own, expected: own && expectedOfMould(own) };
+          return { mould, own, shares: own && expectedShares(own) };
         })
-        .sort((a, b) => (a.expected?.lo ?? 101) - (b.expected?.lo ?? 101));
+        .sort((a, b) => leastOf(a) - leastOf(b) || shotsOf(b) - shotsOf(a));
     },
     ['moulds', 'columns'],
     'wall',
   );
   if (!wall) return null;
+  const from = scaleFrom(wall.map(({ shares }) => shares));
   return (
     <DeskPage
       title="Moulds"
@@ -49,7 +40,7 @@ export function MouldsScreen() {
       <ul class={styles.wall}>
         {wall.map((hung) => (
           <li key={hung.mould.id}>
-            <MouldCard {...hung} />
+            <MouldCard {...hung} from={from} />
           </li>
         ))}
       </ul>
@@ -58,35 +49,16 @@ export function MouldsScreen() {
   );
 }
 
-function MouldCard({ mould, own, expected }: Hung) {
-  return (
-    <a class={styles.mould} href={hrefTo({ at: 'mould', mouldId: mould.id })}>
-      <h2>{mould.name}</h2>
-      <MouldPicture mould={mould} own={own} />
-      <span class={styles.count}>
-        {own ? `${ofWords(own.tally.good, own.tally.checked)} good` : 'No warm shot yet'}
-      </span>
-      {expected ? (
-        <Range
-          {...expected}
-          label={`${expected.p} of 100 good, expect ${expected.lo} to ${expected.hi}`}
-        />
-      ) : (
-        <Tag>too few to tell</Tag>
-      )}
-      <span class={styles.quiet}>{quietWords(mould, own)}</span>
-    </a>
-  );
+interface Hung {
+  own: MouldYield | null;
+  shares: [number, number, number] | null;
 }
 
-function quietWords(mould: Mould, own: MouldYield | null): string {
-  const [first] = mould.closed;
-  if (mould.closed.length === 1) return `Cavity ${first} closed off`;
-  if (mould.closed.length > 1) return `${mould.closed.length} cavities closed off`;
-  if (!own) return '';
-  const worst = worstOf(own);
-  if (worst) return `Cavity ${worst.cavity}: ${worst.bad} bad of ${worst.checked}`;
-  return own.tally.notChecked > 0
-    ? `${own.tally.notChecked} not checked`
-    : `${own.tally.shots} shots so far`;
+/** The least good share to expect; above every share where that cannot be told yet. */
+function leastOf({ shares }: Hung): number {
+  return shares?.[1] ?? 2;
+}
+
+function shotsOf({ own }: Hung): number {
+  return own?.tally.shots ?? 0;
 }

@@ -1,13 +1,22 @@
-import type { Layout, Mould } from '#model/mould.ts';
-import type { Refusals } from '#screens/form.ts';
+import * as z from 'zod/mini';
+import { cavityCount } from '#calc/cavity-layout.ts';
+import { type Layout, type Mould, mouldFacts } from '#model/mould.ts';
+import { type Refusals, readForm } from '#screens/form.ts';
 import { numberFrom } from '#screens/number-text.ts';
+import { clockWords } from '#screens/words.ts';
 import type { FactsOf } from '#store/heads.ts';
 import { plainMould } from '#store/start.ts';
+
+export type Grid = Extract<Layout, { kind: 'grid' }>;
+export type Spots = Extract<Layout, { kind: 'free' }>['spots'];
 
 /** What the form holds while it is typed: text where there is typing. */
 export interface TypedMould extends Record<string, unknown> {
   name: string;
-  layout: Layout;
+  /** Both ways to lay the cavities out are kept, so that changing one's mind loses nothing. */
+  isFree: boolean;
+  grid: Grid;
+  spots: Spots;
   opens: Mould['opens'];
   material: Mould['material'];
   massG: string;
@@ -18,64 +27,82 @@ export interface TypedMould extends Record<string, unknown> {
   setTime: string;
 }
 
+const facts = z.object(mouldFacts);
+const numbers = ['massG', 'partMl', 'sprueMl', 'thicknessMm'] as const;
+const firstGrid: Grid = { kind: 'grid', rows: 4, cols: 2, run: 'down', from: 'top-left' };
+
 /** The form of a mould, or of a new one. */
 export function typedMould(mould: Mould | null): TypedMould {
-  const facts = mould ?? plainMould({ rows: 4, cols: 2 });
+  const { name, layout, opens, material, massG, partMl, sprueMl, section, setSec } =
+    mould ?? plainMould(firstGrid);
   return {
-    name: facts.name,
-    layout: facts.layout,
-    opens: facts.opens,
-    material: facts.material,
-    massG: textOf(facts.massG),
-    partMl: textOf(facts.partMl),
-    sprueMl: textOf(facts.sprueMl),
-    thicknessMm: textOf(facts.section?.thicknessMm ?? null),
-    sectionShape: facts.section?.shape ?? 'round',
-    setTime: facts.setSec === null ? '' : timeText(facts.setSec),
+    name,
+    isFree: layout.kind === 'free',
+    grid: layout.kind === 'grid' ? layout : firstGrid,
+    spots: layout.kind === 'free' ? layout.spots : [],
+    opens,
+    material,
+    massG: textOf(massG),
+    partMl: textOf(partMl),
+    sprueMl: textOf(sprueMl),
+    thicknessMm: textOf(section?.thicknessMm ?? null),
+    sectionShape: section?.shape ?? 'round',
+    setTime: setSec === null ? '' : clockWords(setSec),
   };
 }
 
-/** The facts that were typed, or a sentence for each field that is not understood. */
+/** Where the cavities lie, as it is typed. */
+export function layoutOf({ isFree, grid, spots }: TypedMould): Layout {
+  return isFree ? { kind: 'free', spots } : grid;
+}
+
+/** The facts that were typed, or a sentence for each field that is not understood or cannot be. */
 export function mouldFrom(
   typed: TypedMould,
   mould: Mould | null,
-): { facts: FactsOf<'moulds'>; refusals: Refusals } {
-  const refusals: Refusals = {};
-  const number = (field: 'massG' | 'partMl' | 'sprueMl' | 'thicknessMm') => {
+): { value: FactsOf<'moulds'>; refusals: null } | { value: null; refusals: Refusals } {
+  const unread: Refusals = {};
+  const [massG = null, partMl = null, sprueMl = null, thicknessMm = null] = numbers.map((field) => {
     if (typed[field].trim() === '') return null;
     const read = numberFrom(typed[field]);
-    if (read === null) refusals[field] = 'Write a number, like 12 or 12,5. Or leave it empty.';
+    if (read === null) unread[field] = 'Write a number, like 12 or 12.5. Or leave it empty.';
     return read;
-  };
-  const massG = number('massG');
-  const partMl = number('partMl');
-  const sprueMl = number('sprueMl');
-  const thicknessMm = number('thicknessMm');
+  });
   const setSec = secondsFrom(typed.setTime);
-  if (setSec === undefined)
-    refusals.setTime = 'Write minutes and seconds, like 3:15. Or leave it empty.';
-  const old = mould ?? plainMould({ rows: 1, cols: 1 });
-  const cavities =
-    typed.layout.kind === 'grid'
-      ? typed.layout.rows * typed.layout.cols
-      : typed.layout.spots.length;
-  return {
-    facts: {
-      name: typed.name,
-      layout: typed.layout,
-      opens: typed.opens,
-      material: typed.material,
-      massG,
-      partMl,
-      sprueMl,
-      section: thicknessMm === null ? null : { shape: typed.sectionShape, thicknessMm },
-      closed: old.closed.filter((cavity) => cavity <= cavities),
-      setSec: setSec ?? null,
-      hasNoClock: setSec ? false : old.hasNoClock,
-      heat: old.heat,
-    },
-    refusals,
+  if (setSec === undefined) {
+    unread.setTime = 'Write minutes and seconds, like 3:15. Or leave it empty.';
+  }
+  const layout = layoutOf(typed);
+  const old = mould ?? plainMould(firstGrid);
+  const read = readForm(facts, {
+    name: typed.name,
+    layout,
+    opens: typed.opens,
+    material: typed.material,
+    massG,
+    partMl,
+    sprueMl,
+    section: thicknessMm === null ? null : { shape: typed.sectionShape, thicknessMm },
+    closed: old.closed.filter((cavity) => cavity <= cavityCount(layout)),
+    setSec: setSec ?? null,
+    hasNoClock: setSec ? false : old.hasNoClock,
+    heat: old.heat,
+  });
+  const refusals = { ...renamed(read.refusals ?? {}), ...unread };
+  if (!read.value || Object.keys(refusals).length > 0) return { value: null, refusals };
+  return { value: read.value, refusals: null };
+}
+
+/** Refusals by the schema's paths, by the fields of the form. */
+function renamed(refusals: Refusals): Refusals {
+  const fields: Record<string, string> = {
+    'section.thicknessMm': 'thicknessMm',
+    setSec: 'setTime',
+    'layout.spots': 'spots',
   };
+  return Object.fromEntries(
+    Object.entries(refusals).map(([path, sentence]) => [fields[path] ?? path, sentence]),
+  );
 }
 
 /** Seconds from `3:15` or `195`; null: empty; undefined: not understood. */
@@ -85,10 +112,6 @@ function secondsFrom(text: string): number | null | undefined {
   const parts = /^(\d{1,2}):([0-5]\d)$/.exec(plain);
   if (parts) return Number(parts[1]) * 60 + Number(parts[2]);
   return /^\d{1,4}$/.test(plain) ? Number(plain) : undefined;
-}
-
-function timeText(sec: number): string {
-  return `${Math.floor(sec / 60)}:${String(sec % 60).padStart(2, '0')}`;
 }
 
 function textOf(value: number | null): string {

@@ -4,6 +4,7 @@ import { sessionsOfMould } from '#calc/last-poured.ts';
 import { isTooEarlyAcross, yieldIntervalAcross } from '#calc/yield.ts';
 import { countsOf, type MouldYield, type Which, yieldsByMould } from '#calc/yields.ts';
 import type { MouldId } from '#model/mould.ts';
+import { countWords, dateWords } from '#screens/words.ts';
 import { conf } from '#screens/yield-words.ts';
 
 /** Which of a mould's shots a page looks at. */
@@ -31,10 +32,25 @@ export function lookedAt(
   return columns.filter((session) => session.startedAt >= from);
 }
 
-/** What to expect of the mould, in shares of a hundred; null: too few to tell. */
-export function expectedOfMould(own: MouldYield): { p: number; lo: number; hi: number } | null {
+/** [p, lo, hi] of the mould's good share, 0 to 1; null: too few to tell. */
+export function expectedShares(own: MouldYield): [number, number, number] | null {
   const counts = countsOf(own.sessions);
   if (counts.length === 0 || isTooEarlyAcross(counts, conf)) return null;
-  const [p = 0, lo = 0, hi = 1] = yieldIntervalAcross(counts, conf);
-  return { p: Math.round(p * 100), lo: Math.round(lo * 100), hi: Math.round(hi * 100) };
+  return yieldIntervalAcross(counts, conf);
+}
+
+/** Where the scale of good shares begins, in hundreds: at half, unless one of them lies lower. */
+export function scaleFrom(shares: readonly ([number, number, number] | null)[]): number {
+  return shares.some((share) => share !== null && share[1] < 0.5) ? 0 : 50;
+}
+
+/** `45 warm shots since 9 Nov`: how many shots a look takes in, and from when on. */
+export function seenWords(own: MouldYield | null, look: Look, now: number, zone: string): string {
+  const kind = look === 'warm' ? 'warm shot' : 'shot';
+  const count = countWords(own?.tally.shots ?? 0, kind);
+  if (look === 'month') return `${count} this month`;
+  const [first] = own?.sessions ?? [];
+  if (!first) return count;
+  const [, ...date] = dateWords(dayOf(first.startedAt, zone), dayOf(now, zone)).split(' ');
+  return `${count} since ${date.join(' ')}`;
 }

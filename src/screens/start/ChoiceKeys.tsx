@@ -8,13 +8,13 @@ interface Props<T> {
   none: string;
   choices: readonly T[];
   chosen: T | null;
-  wordOf: (choice: T) => string;
   onChoose: (choice: T | null) => void;
 }
 
-/** One of several, or none, as keys. */
-export function ChoiceKeys<T extends { id: string }>(props: Props<T>) {
-  const { title, none, choices, chosen, wordOf, onChoose } = props;
+/** One of several, or none, as keys; nothing where there is nothing to choose. */
+export function ChoiceKeys<T extends { id: string; name: string }>(props: Props<T>) {
+  const { title, none, choices, chosen, onChoose } = props;
+  if (choices.length === 0) return null;
   return (
     <Sheet title={title}>
       <div class={styles.keys} role="group" aria-label={title}>
@@ -27,7 +27,7 @@ export function ChoiceKeys<T extends { id: string }>(props: Props<T>) {
             isPressed={chosen?.id === choice.id}
             onPress={() => onChoose(choice)}
           >
-            {wordOf(choice)}
+            {choice.name}
           </ActKey>
         ))}
       </div>

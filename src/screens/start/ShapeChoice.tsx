@@ -1,17 +1,16 @@
 import { useState } from 'preact/hooks';
+import { spotsOf } from '#calc/cavity-layout.ts';
 import { Cautions } from '#screens/Cautions.tsx';
+import { ShapeSteppers } from '#screens/ShapeSteppers.tsx';
+import { type Shape, shapeWords } from '#screens/shape.ts';
+import { StartFoot } from '#screens/start/StartFoot.tsx';
+import { plainMould } from '#store/start.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { GridPicture } from '#ui/GridPicture.tsx';
 import { Icon } from '#ui/Icon.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
-import { Stepper } from '#ui/Stepper.tsx';
 import styles from './ShapeChoice.module.css';
-
-interface Shape {
-  rows: number;
-  cols: number;
-}
 
 /** Across by down, as people say it. Common practice, no source. */
 const usual: readonly Shape[] = [
@@ -21,41 +20,45 @@ const usual: readonly Shape[] = [
   { rows: 4, cols: 3 },
   { rows: 8, cols: 1 },
 ];
-const mostCavities = 48;
-const mostAcross = 12;
+const firstOther: Shape = { rows: 5, cols: 2 };
+
+interface Props {
+  /** What did not work, at the last press; empty: nothing. */
+  refusal: string;
+  onBack: () => void;
+  onChosen: (shape: Shape) => void;
+}
 
 /** Which of these looks like the mould in the hand: the one thing asked before the first shot. */
-export function ShapeChoice(props: { onBack: () => void; onChosen: (shape: Shape) => void }) {
+export function ShapeChoice({ refusal, onBack, onChosen }: Props) {
   const [shape, setShape] = useState<Shape | null>(null);
   const [isOther, setIsOther] = useState(false);
+  const choose = (next: Shape, other: boolean) => {
+    setShape(next);
+    setIsOther(other);
+  };
   return (
     <>
       <DeskPage
         title="Which looks like your mould?"
         small="The notch is where the plastic goes in."
         shape="wall"
-        tool={<ActKey onPress={props.onBack}>Back</ActKey>}
+        tool={<ActKey onPress={onBack}>Back</ActKey>}
       >
         <div class={styles.shapes} role="group" aria-label="Shape of the mould">
           {usual.map((one) => (
             <ShapeKey
               key={shapeWords(one)}
               shape={one}
-              isChosen={!isOther && shape?.rows === one.rows && shape.cols === one.cols}
-              onPress={() => {
-                setIsOther(false);
-                setShape(one);
-              }}
+              isChosen={!isOther && shape === one}
+              onPress={() => choose(one, false)}
             />
           ))}
           <button
             type="button"
             class={styles.shape}
             aria-pressed={isOther}
-            onClick={() => {
-              setIsOther(true);
-              setShape(shape ?? { rows: 5, cols: 2 });
-            }}
+            onClick={() => choose(shape ?? firstOther, true)}
           >
             <span class={styles.other}>
               <Icon of="other" />
@@ -63,28 +66,26 @@ export function ShapeChoice(props: { onBack: () => void; onChosen: (shape: Shape
             Other
           </button>
         </div>
-        {isOther && shape && <OtherShape shape={shape} onChange={setShape} />}
+        {isOther && shape && (
+          <Sheet title="How many cavities?">
+            <ShapeSteppers shape={shape} onChange={setShape} />
+          </Sheet>
+        )}
         <Cautions />
       </DeskPage>
-      <footer class={styles.foot}>
-        {shape ? (
-          <ActKey
-            size="main"
-            small={`Mould 1, ${shapeWords(shape)}`}
-            onPress={() => props.onChosen(shape)}
-          >
-            Start pouring
-          </ActKey>
-        ) : (
-          <p>Choose a shape to start.</p>
-        )}
-      </footer>
+      <StartFoot
+        small={shape && `Mould 1, ${shapeWords(shape)}`}
+        first="Choose a shape to start."
+        refusal={refusal}
+        onStart={() => shape && onChosen(shape)}
+      />
     </>
   );
 }
 
 function ShapeKey(props: { shape: Shape; isChosen: boolean; onPress: () => void }) {
-  const { rows, cols } = props.shape;
+  const { layout, opens } = plainMould(props.shape);
+  const cells = spotsOf(layout, opens).map((spot) => ({ ...spot, number: spot.cavity, share: 0 }));
   return (
     <button
       type="button"
@@ -92,52 +93,8 @@ function ShapeKey(props: { shape: Shape; isChosen: boolean; onPress: () => void 
       aria-pressed={props.isChosen}
       onClick={props.onPress}
     >
-      <GridPicture rows={rows} cols={cols} size="small" cells={cellsOf(props.shape)} />
+      <GridPicture {...props.shape} size="small" cells={cells} />
       {shapeWords(props.shape)}
     </button>
   );
-}
-
-function OtherShape({ shape, onChange }: { shape: Shape; onChange: (shape: Shape) => void }) {
-  const isAtMost = shape.rows * shape.cols >= mostCavities;
-  const step = (rows: number, cols: number) => {
-    const next = { rows: shape.rows + rows, cols: shape.cols + cols };
-    const sides = [next.rows, next.cols];
-    if (sides.some((side) => side < 1 || side > mostAcross)) return;
-    if (next.rows * next.cols <= mostCavities) onChange(next);
-  };
-  return (
-    <Sheet title="How many cavities?">
-      <Stepper
-        label="Across"
-        value={`${shape.cols} across`}
-        lessName="One across less"
-        moreName="One across more"
-        onLess={() => step(0, -1)}
-        onMore={() => step(0, 1)}
-      />
-      <Stepper
-        label="Down"
-        value={`${shape.rows} down`}
-        {...(isAtMost ? { small: `${mostCavities} cavities is the most` } : {})}
-        lessName="One down less"
-        moreName="One down more"
-        onLess={() => step(-1, 0)}
-        onMore={() => step(1, 0)}
-      />
-    </Sheet>
-  );
-}
-
-function shapeWords({ rows, cols }: Shape): string {
-  return `${cols} × ${rows}`;
-}
-
-function cellsOf({ rows, cols }: Shape) {
-  return Array.from({ length: rows * cols }, (_, index) => ({
-    number: index + 1,
-    row: (index % rows) + 1,
-    col: Math.floor(index / rows) + 1,
-    share: 0,
-  }));
 }

@@ -1,7 +1,9 @@
+import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { countWords } from '#screens/words.ts';
 import { allColumns } from '#store/history.ts';
+import { runningEntries } from '#store/sessions.ts';
 import { Icon } from '#ui/Icon.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Rows.module.css';
@@ -12,12 +14,14 @@ export function SafeSheet() {
   const held = useLive(
     async () => {
       const columns = await allColumns(book);
+      const running = await runningEntries(book);
+      const ended = columns.reduce((sum, session) => sum + session.mould.length, 0);
       return {
-        sessions: columns.length,
-        shots: columns.reduce((sum, session) => sum + session.mould.length, 0),
+        sessions: columns.length + (running ? 1 : 0),
+        shots: ended + (running ? tableOf(running).shots.length : 0),
       };
     },
-    ['columns'],
+    ['columns', 'entries'],
     'held',
   );
   if (!held) return null;
@@ -31,8 +35,7 @@ export function SafeSheet() {
         </span>
       </p>
       <p>
-        Nothing leaves the phone. Whoever clears the data of this site or loses the phone loses the
-        log.
+        Nothing leaves the phone. Clear this site's data or lose the phone, and the log is lost.
       </p>
     </Sheet>
   );

@@ -5,6 +5,7 @@ import { hrefTo } from '#screens/routes.ts';
 import { volumeWords } from '#screens/volumes.ts';
 import { countWords } from '#screens/words.ts';
 import { Row } from '#screens/workshop/Row.tsx';
+import type { Change } from '#screens/workshop/use-settings.ts';
 import { headsOf } from '#store/heads.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -14,7 +15,7 @@ import styles from './Rows.module.css';
 
 interface Props {
   settings: SettingsFacts;
-  onChange: (changes: Partial<SettingsFacts>) => void;
+  onChange: (next: Change) => void;
 }
 
 const volumeUnits = [
@@ -72,7 +73,7 @@ export function ShopSheet({ settings, onChange }: Props) {
           <ActKey
             key={unit}
             isPressed={volumeUnit === unit}
-            onPress={() => onChange({ volumeUnit: unit })}
+            onPress={() => onChange(() => ({ volumeUnit: unit }))}
           >
             {word}
           </ActKey>
@@ -83,7 +84,7 @@ export function ShopSheet({ settings, onChange }: Props) {
           <ActKey
             key={unit}
             isPressed={tempUnit === unit}
-            onPress={() => onChange({ tempUnit: unit })}
+            onPress={() => onChange(() => ({ tempUnit: unit }))}
           >
             °{unit}
           </ActKey>

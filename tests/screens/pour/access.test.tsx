@@ -1,4 +1,3 @@
-import axe from 'axe-core';
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import type { SessionId } from '#model/entry.ts';
@@ -6,6 +5,7 @@ import { DayScreen } from '#screens/pour/DayScreen.tsx';
 import { PourScreen } from '#screens/pour/PourScreen.tsx';
 import { SessionScreen } from '#screens/pour/SessionScreen.tsx';
 import { aColourway, aMould, pourEvening, seven } from '../../hands/evening.ts';
+import { faults, isNoWider } from '../../hands/faults.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 
 let shop: TestShop;
@@ -22,15 +22,6 @@ beforeEach(async () => {
   await pourEvening(shop.book, { fills, colourway, at: seven - 86_400_000 });
   sessionId = await pourEvening(shop.book, { fills, colourway });
 });
-
-/** WCAG 2.2 A and AA, as far as a machine can tell (axe-core). */
-async function faults(root: HTMLElement): Promise<string[]> {
-  const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
-  const { violations } = await axe.run(root, { runOnly: tags });
-  return violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html}`));
-}
-
-const isNoWider = () => document.documentElement.scrollWidth <= window.innerWidth;
 
 test.each([
   ['Pour', () => <PourScreen />, 'Pour'],

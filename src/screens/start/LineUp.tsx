@@ -1,0 +1,91 @@
+import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
+import { useShop } from '#live/shop.ts';
+import type { Colourway, Injector } from '#model/gear.ts';
+import type { Mould, MouldId } from '#model/mould.ts';
+import { ChoiceKeys } from '#screens/start/ChoiceKeys.tsx';
+import { MouldKey } from '#screens/start/MouldKey.tsx';
+import { StartFoot } from '#screens/start/StartFoot.tsx';
+import { useOneAct } from '#screens/use-one-act.ts';
+import { joined } from '#screens/words.ts';
+import { startPouring } from '#store/start.ts';
+import { DeskPage } from '#ui/DeskPage.tsx';
+import styles from './LineUp.module.css';
+
+interface Props {
+  moulds: readonly Mould[];
+  colourways: readonly Colourway[];
+  injectors: readonly Injector[];
+  hasReadCautions: boolean;
+  /** The way out of the page. */
+  back: ComponentChildren;
+}
+
+const mostMoulds = 3;
+
+/** One to three moulds in their order, a colour and an injector to be chosen, and the start. */
+export function LineUp({ moulds, colourways, injectors, hasReadCautions, back }: Props) {
+  const { book, clock } = useShop();
+  const [chosen, setChosen] = useState<readonly MouldId[]>([]);
+  const [colourway, setColourway] = useState<Colourway | null>(null);
+  const [injector, setInjector] = useState<Injector | null>(null);
+  const [refusal, setRefusal] = useState('');
+  const { act, trouble } = useOneAct();
+
+  function press({ id }: Mould) {
+    setRefusal('');
+    if (chosen.includes(id)) return setChosen(chosen.filter((other) => other !== id));
+    if (chosen.length < mostMoulds) return setChosen([...chosen, id]);
+    setRefusal('Three moulds fill the table. Press one of them to take it off first.');
+  }
+
+  const start = () =>
+    act(async () => {
+      const beginning = {
+        mouldIds: chosen,
+        injectorId: injector?.id ?? null,
+        colourwayId: colourway?.id ?? null,
+        zone: clock.zone(),
+      };
+      await startPouring(book, beginning, clock.now());
+      return { at: hasReadCautions ? 'table' : 'cautions' };
+    });
+
+  const names = chosen.flatMap((id) => moulds.find((mould) => mould.id === id)?.name ?? []);
+  return (
+    <>
+      <DeskPage title="Which moulds?" small="One to three, in their order" tool={back} shape="wall">
+        <div class={styles.moulds} role="group" aria-label="Moulds">
+          {moulds.map((mould) => (
+            <MouldKey
+              key={mould.id}
+              mould={mould}
+              place={chosen.indexOf(mould.id) + 1}
+              onPress={() => press(mould)}
+            />
+          ))}
+        </div>
+        <ChoiceKeys
+          title="Which colour?"
+          none="No name yet"
+          choices={colourways}
+          chosen={colourway}
+          onChoose={setColourway}
+        />
+        <ChoiceKeys
+          title="Which injector?"
+          none="None"
+          choices={injectors}
+          chosen={injector}
+          onChoose={setInjector}
+        />
+      </DeskPage>
+      <StartFoot
+        small={names.length > 0 ? joined(names) : null}
+        first="Choose a mould to start."
+        refusal={refusal || trouble}
+        onStart={() => void start()}
+      />
+    </>
+  );
+}

@@ -1,0 +1,37 @@
+import { ActKey } from '#ui/ActKey.tsx';
+import { GridPicture } from '#ui/GridPicture.tsx';
+import styles from './Welcome.module.css';
+
+/** What this is, in three lines, and the one key. */
+export function Welcome({ onPour }: { onPour: () => void }) {
+  return (
+    <main class={styles.welcome}>
+      <p class={styles.word}>Warmshot</p>
+      <div class={styles.hello}>
+        <div class={styles.picture}>
+          <GridPicture
+            rows={4}
+            cols={2}
+            cells={[1, 2, 3, 4, 5, 6, 7, 8].map((number) => ({
+              number,
+              row: ((number - 1) % 4) + 1,
+              col: Math.ceil(number / 4),
+              share: number === 3 ? 1 : 0,
+            }))}
+          />
+        </div>
+        <h1>Pour, log, see what worked.</h1>
+        <p>
+          Works with no network.
+          <br />
+          Saved on this phone.
+        </p>
+      </div>
+      <div class={styles.choices}>
+        <ActKey size="main" onPress={onPour}>
+          Log a pour now
+        </ActKey>
+      </div>
+    </main>
+  );
+}

@@ -1,0 +1,58 @@
+import { cFromF, fFromC } from '#calc/units.ts';
+import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import { tempWords } from '#screens/words.ts';
+import { endWords, within } from '#screens/workshop/limits.ts';
+import { StepRow } from '#screens/workshop/StepRow.tsx';
+import type { Change } from '#screens/workshop/use-settings.ts';
+import type { SettingsFacts } from '#store/settings.ts';
+
+interface Props {
+  settings: SettingsFacts;
+  onChange: (next: Change) => void;
+}
+
+/** What a shop, a pour and a pot can be. Common practice, no source. */
+const shopC = { least: -40, most: 60 };
+const pourLimitsC = { least: 100, most: 250 };
+const mostPotMl = 20_000;
+
+/** What a session begins with, in the person's units. */
+export function StartSettings({ settings, onChange }: Props) {
+  const { ambientC, pourC, potMl, tempUnit, volumeUnit } = settings;
+  const stepMl = volumeStepMl(volumeUnit);
+  const potLimits = { least: stepMl, most: mostPotMl };
+  return (
+    <>
+      <StepRow
+        title="Shop temperature"
+        words={tempWords(ambientC, tempUnit)}
+        small={endWords(ambientC, shopC, 'at the start')}
+        step="1 degree"
+        onStep={(by) =>
+          onChange((now) => ({ ambientC: within(steppedC(now.ambientC, by, tempUnit), shopC) }))
+        }
+      />
+      <StepRow
+        title="Pour temperature"
+        words={tempWords(pourC, tempUnit)}
+        small={endWords(pourC, pourLimitsC, 'without a reading')}
+        step="5 degrees"
+        onStep={(by) =>
+          onChange((now) => ({ pourC: within(steppedC(now.pourC, by * 5, tempUnit), pourLimitsC) }))
+        }
+      />
+      <StepRow
+        title="A new mix"
+        words={volumeWords(potMl, volumeUnit)}
+        small={endWords(potMl, potLimits, 'in a fresh pot')}
+        step={volumeWords(stepMl, volumeUnit)}
+        onStep={(by) => onChange((now) => ({ potMl: within(now.potMl + by * stepMl, potLimits) }))}
+      />
+    </>
+  );
+}
+
+/** A step in the unit that is shown; Fahrenheit goes in whole degrees too. */
+function steppedC(tempC: number, by: number, unit: 'C' | 'F'): number {
+  return unit === 'C' ? Math.round(tempC) + by : cFromF(Math.round(fFromC(tempC)) + by);
+}
