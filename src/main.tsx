@@ -6,7 +6,9 @@ import { ErrorPage } from '#app/ErrorPage.tsx';
 import { Trouble } from '#app/Trouble.tsx';
 import { type Shop, ShopContext } from '#live/shop.ts';
 import { systemClock } from '#platform/clock.ts';
+import { deviceKeys } from '#platform/keys.ts';
 import { holdSession } from '#platform/session-lock.ts';
+import { deviceSound } from '#platform/sound.ts';
 import { deviceTouch } from '#platform/touch.ts';
 import { deviceUpdates } from '#platform/updates.ts';
 import { deviceWakeLock } from '#platform/wake-lock.ts';
@@ -37,6 +39,8 @@ async function open(root: HTMLElement): Promise<void> {
     book,
     clock,
     touch: deviceTouch,
+    sound: deviceSound,
+    keys: deviceKeys,
     wakeLock: deviceWakeLock,
     updates: deviceUpdates(clock.now),
     version,

@@ -14,7 +14,7 @@ import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import styles from './App.module.css';
 
 /** Screens without the bar of places, so that a sleeve cannot leave them. */
-const plain = new Set<Route['at']>(['table', 'start', 'cautions', 'line-up']);
+const plain = new Set<Route['at']>(['table', 'start', 'cautions', 'line-up', 'glove-check']);
 
 /** The frame around the screens: palette, route, bar. */
 export function App() {

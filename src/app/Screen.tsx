@@ -34,6 +34,15 @@ const WorkshopScreen = late(
 const InjectorFactsScreen = late(
   async () => (await import('#screens/workshop/InjectorFactsScreen.tsx')).InjectorFactsScreen,
 );
+const GloveCheckScreen = late(
+  async () => (await import('#screens/checks/GloveCheckScreen.tsx')).GloveCheckScreen,
+);
+const SoundCheckScreen = late(
+  async () => (await import('#screens/checks/SoundCheckScreen.tsx')).SoundCheckScreen,
+);
+const PedalCheckScreen = late(
+  async () => (await import('#screens/checks/PedalCheckScreen.tsx')).PedalCheckScreen,
+);
 
 const afterwards = [
   PourScreen,
@@ -49,6 +58,9 @@ const afterwards = [
   ColourFactsScreen,
   WorkshopScreen,
   InjectorFactsScreen,
+  GloveCheckScreen,
+  SoundCheckScreen,
+  PedalCheckScreen,
 ];
 
 /** Fetches every later screen: an update that another window takes may clear the files away. */
@@ -85,6 +97,12 @@ export function Screen({ route }: { route: Route }) {
       return <ColourFactsScreen colourwayId={route.colourwayId} />;
     case 'workshop':
       return <WorkshopScreen />;
+    case 'glove-check':
+      return <GloveCheckScreen />;
+    case 'sound-check':
+      return <SoundCheckScreen />;
+    case 'pedal-check':
+      return <PedalCheckScreen />;
     case 'injector-facts':
       return <InjectorFactsScreen injectorId={route.injectorId} />;
   }

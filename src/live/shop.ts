@@ -1,6 +1,8 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Clock } from '#platform/clock.ts';
+import type { Keys } from '#platform/keys.ts';
+import type { Sound } from '#platform/sound.ts';
 import type { Touch } from '#platform/touch.ts';
 import type { Updates } from '#platform/updates.ts';
 import type { WakeLock } from '#platform/wake-lock.ts';
@@ -11,6 +13,8 @@ export interface Shop {
   book: Book;
   clock: Clock;
   touch: Touch;
+  sound: Sound;
+  keys: Keys;
   wakeLock: WakeLock;
   updates: Updates;
   /** Of the app, as in its package: `0.1.0`. */

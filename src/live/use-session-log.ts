@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
@@ -20,7 +21,8 @@ export interface SessionLog {
  * stored are kept, counted and tried again every two seconds.
  */
 export function useSessionLog(): SessionLog | null | undefined {
-  const { book, clock, touch } = useShop();
+  const shop = useShop();
+  const { book, clock } = shop;
   const stored = useLive(() => runningEntries(book), ['entries', 'sealed'], 'running');
   const [kept, setKept] = useState<readonly Entry[]>([]);
   const keptNow = useRef(kept);
@@ -46,10 +48,10 @@ export function useSessionLog(): SessionLog | null | undefined {
     const entry = await newEntry(book, sessionId, says, clock.now());
     try {
       await putEntries(book, [entry]);
-      touch.confirm();
+      confirm(shop);
     } catch {
       setKept((now) => [...now, entry]);
-      touch.refuse();
+      refuse(shop);
     }
   }
 

@@ -17,6 +17,9 @@ export type Route =
   | { at: 'colours' }
   | { at: 'colour-facts'; colourwayId: ColourwayId | null }
   | { at: 'workshop' }
+  | { at: 'glove-check' }
+  | { at: 'sound-check' }
+  | { at: 'pedal-check' }
   | { at: 'injector-facts'; injectorId: InjectorId | null };
 
 /** The hash that leads to a route. */
@@ -50,6 +53,9 @@ export function routeOf(hash: string): Route {
     case 'moulds':
     case 'colours':
     case 'workshop':
+    case 'glove-check':
+    case 'sound-check':
+    case 'pedal-check':
       return { at };
     case 'day':
       return /^\d{4}-\d{2}-\d{2}$/.test(id) ? { at, day: id } : { at: 'pour' };

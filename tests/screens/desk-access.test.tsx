@@ -1,6 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { GloveCheckScreen } from '#screens/checks/GloveCheckScreen.tsx';
+import { PedalCheckScreen } from '#screens/checks/PedalCheckScreen.tsx';
+import { SoundCheckScreen } from '#screens/checks/SoundCheckScreen.tsx';
 import { ColourFactsScreen } from '#screens/colours/ColourFactsScreen.tsx';
 import { ColoursScreen } from '#screens/colours/ColoursScreen.tsx';
 import { MouldFactsScreen } from '#screens/moulds/MouldFactsScreen.tsx';
@@ -60,6 +63,10 @@ const screens: readonly [string, () => Drawn, (string | RegExp)[]][] = [
     ['Two sides', sends],
   ],
   ['the workshop', () => <WorkshopScreen />, []],
+  ['the glove check', () => <GloveCheckScreen />, []],
+  ['the dots of the glove check', () => <GloveCheckScreen />, [/^Tap six dots/]],
+  ['the sound check', () => <SoundCheckScreen />, ['No music', 'Louder please']],
+  ['the pedal check', () => <PedalCheckScreen />, [/^Find my pedal/]],
   ['the form of an injector, refused', () => <InjectorFactsScreen injectorId={null} />, [sends]],
 ];
 

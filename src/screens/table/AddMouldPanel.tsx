@@ -4,6 +4,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
 import type { Mould } from '#model/mould.ts';
+import { useIsLarge } from '#screens/table/key-size.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { headsOf } from '#store/heads.ts';
@@ -16,13 +17,12 @@ interface Props {
   onBack: () => void;
 }
 
-const perPage = 6;
-
 /** Moulds that are not on the table: one press puts one on, in place of an empty one when three are there. */
 export function AddMouldPanel({ table, onSaid, onBack }: Props) {
   const { book } = useShop();
   const moulds = useLive(() => headsOf(book, 'moulds'), ['moulds'], 'all');
   const [page, setPage] = useState(0);
+  const perPage = useIsLarge() ? 4 : 6;
   const onTable = table.seats.map(({ mould }) => mould.mouldId);
   const others = (moulds ?? []).filter((mould) => !onTable.includes(mould.id));
   const leaves = table.seats.length < 3 ? null : table.seats.find((seat) => !waitingShot(seat));

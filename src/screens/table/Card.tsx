@@ -7,11 +7,11 @@ import type { Result } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { evenResults } from '#screens/table/acts.ts';
 import { CavityMap, StillMap } from '#screens/table/CavityMap.tsx';
+import { useCellRoom } from '#screens/table/key-size.ts';
 import { badCavities, withClosed } from '#screens/table/marks.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { Ribbon } from '#screens/table/Ribbon.tsx';
-import { cellRoom } from '#screens/table/round.ts';
 import { Warmth } from '#screens/table/Warmth.tsx';
 import { clockWords } from '#screens/words.ts';
 import { Icon } from '#ui/Icon.tsx';
@@ -65,7 +65,7 @@ export function Card(props: Props) {
   const isCold = warmth.isFlagged && warmth.word === 'cold';
   const number = shot?.number ?? seat.shots.length + 1;
   const [slot, room] = useSize<HTMLDivElement>();
-  const view = mapViewIn({ ...room, ...cellRoom }, pictureSize(seat.mould.layout));
+  const view = mapViewIn({ ...room, ...useCellRoom() }, pictureSize(seat.mould.layout));
   const isLive = room.widthPx > 0 && view.parts === 1;
   return (
     <article

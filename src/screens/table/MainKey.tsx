@@ -1,63 +1,36 @@
-import { useEffect, useRef } from 'preact/hooks';
-import { useShop } from '#live/shop.ts';
-import { type Drawing, Icon } from '#ui/Icon.tsx';
+import { useRef } from 'preact/hooks';
+import { type Meaning, spokenOf } from '#screens/table/meaning.ts';
+import type { SteadyMeaning } from '#screens/table/use-steady-meaning.ts';
+import { Icon } from '#ui/Icon.tsx';
 import { usePress } from '#ui/use-press.ts';
 import styles from './Table.module.css';
 
-/** What the main key says and does. */
-export interface Meaning {
-  means: 'filled' | 'good' | 'save-bad' | 'save' | 'nothing';
-  icon?: Drawing;
-  word: string;
-  /** Names what the press will touch. */
-  touches: string;
-  /** The same in full, for a screen reader, where the key shows numbers. */
-  spoken?: string;
-  /** The same where there is little room: by number. */
-  short: string;
-  act: () => void;
+interface Props {
+  meaning: Meaning;
+  steady: SteadyMeaning;
 }
-
-/** A label that changed less than this before the finger came down still has its earlier meaning. */
-const settlingMs = 300;
 
 /**
  * The main key: always the next right thing. A press is read by the label that was painted when the
  * finger came down, or by the one before if that had only just changed.
  */
-export function MainKey({ meaning }: { meaning: Meaning }) {
-  const { clock, touch } = useShop();
-  const label = `${meaning.word} ${meaning.spoken ?? meaning.touches}`;
-  const now = useRef({ meaning, label, since: Number.NEGATIVE_INFINITY });
-  const before = useRef(meaning);
-  const atDown = useRef(meaning);
-  if (now.current.label === label) now.current.meaning = meaning;
-  useEffect(() => {
-    if (now.current.label === label) return;
-    before.current = now.current.meaning;
-    now.current = { meaning, label, since: clock.now() };
-  });
-  const press = usePress(
-    () => {
-      const read = atDown.current;
-      if (read.means === 'nothing') touch.refuse();
-      else read.act();
-    },
-    () => {
-      const isFresh = clock.now() - now.current.since < settlingMs;
-      atDown.current = isFresh ? before.current : now.current.meaning;
-    },
-  );
+export function MainKey({ meaning, steady }: Props) {
+  const atDown = useRef(steady.read());
+  const readNow = () => {
+    atDown.current = steady.read();
+  };
+  const press = usePress(() => steady.act(atDown.current), readNow);
   return (
     <button
       type="button"
       class={styles.go}
       data-means={meaning.means}
-      aria-label={label}
+      aria-label={spokenOf(meaning)}
       aria-disabled={meaning.means === 'nothing' || undefined}
       {...press}
       onClick={(event) => {
-        if (event.detail === 0) atDown.current = meaning;
+        // Without a finger: a screen reader, or Enter.
+        if (event.detail === 0) readNow();
         press.onClick(event);
       }}
     >

@@ -6,10 +6,10 @@ import { countOf } from '#calc/tonight.ts';
 import type { Defect } from '#model/defect.ts';
 import type { Result } from '#model/entry.ts';
 import { CavityMap } from '#screens/table/CavityMap.tsx';
+import { useCellRoom } from '#screens/table/key-size.ts';
 import { badCavities, partWords, sameAsLast } from '#screens/table/marks.ts';
 import { PartKeys } from '#screens/table/PartKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
-import { cellRoom } from '#screens/table/round.ts';
 import { defectWords } from '#screens/words.ts';
 import { useSize } from '#ui/use-size.ts';
 import styles from './Table.module.css';
@@ -39,6 +39,7 @@ export function MarkPanel(props: Props) {
   const [hasMore, setHasMore] = useState(false);
   const [part, setPart] = useState(0);
   const [body, room] = useSize<HTMLDivElement>();
+  const cellRoom = useCellRoom();
   const view = mapViewIn({ ...room, ...cellRoom }, pictureSize(seat.mould.layout));
   const lastBad = last ? badCavities(last.results) : [];
 

@@ -6,6 +6,7 @@ import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Instant } from '#model/schemas.ts';
+import { useIsLarge } from '#screens/table/key-size.ts';
 import { mixFor, type Place } from '#screens/table/mix.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -24,8 +25,6 @@ interface Props {
   onSaid: (said: Said) => void;
 }
 
-const perPage = 5;
-
 /** A fresh mix: which colour, how much, and whether it is the only one or a side of a laminate. */
 export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
   const { book } = useShop();
@@ -33,6 +32,7 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
   const isPair = table.potsInUse.length > 1;
   const [place, setPlace] = useState<Place>(isPair && pot ? (pot.slot === 0 ? 'A' : 'B') : 'only');
   const [page, setPage] = useState(0);
+  const perPage = useIsLarge() ? 2 : 5;
   const lastMl = lastMixMl(table) ?? settings.potMl;
   const [volumeMl, setVolumeMl] = useState(lastMl);
   const unit = settings.volumeUnit;

@@ -3,6 +3,7 @@ import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import type { PotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
+import { usePotLetters } from '#screens/table/key-size.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundMl } from '#screens/table/round.ts';
 import { Tally } from '#screens/table/Tally.tsx';
@@ -56,6 +57,7 @@ interface KeyProps {
 }
 
 function PotKey({ pot, side, state, left, now, heatLimit, isOpen, onPress }: KeyProps) {
+  const letters = usePotLetters();
   const minutes = Math.max(0, Math.floor((now - state.lastHeatedAt) / 60_000));
   const heats = Math.round(state.maxHeats);
   const isAtLimit = heatLimit !== null && heats >= heatLimit;
@@ -65,7 +67,7 @@ function PotKey({ pot, side, state, left, now, heatLimit, isOpen, onPress }: Key
       <span class={styles.potName}>
         {side && `${side} `}
         <span class={side ? styles.pairName : undefined}>
-          <span class={styles.notStand}>{shortened(pot.name, side ? 7 : 15)}</span>
+          <span class={styles.notStand}>{shortened(pot.name, side ? 7 : letters)}</span>
           <span class={styles.onlyStand}>{shortened(pot.name, side ? 4 : 8)}</span>
         </span>
       </span>

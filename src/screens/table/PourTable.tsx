@@ -9,9 +9,9 @@ import type { Draft } from '#model/draft.ts';
 import type { PotId, Said } from '#model/entry.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { Cards } from '#screens/table/Cards.tsx';
-import { MainKey, type Meaning } from '#screens/table/MainKey.tsx';
+import { MainKey } from '#screens/table/MainKey.tsx';
 import { saveWords } from '#screens/table/MarkPanel.tsx';
-import { meaningOf } from '#screens/table/meaning.ts';
+import { type Meaning, meaningOf } from '#screens/table/meaning.ts';
 import { PotKeys } from '#screens/table/PotKeys.tsx';
 import { PotPanel } from '#screens/table/PotPanel.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -19,6 +19,11 @@ import { RoundLine } from '#screens/table/RoundLine.tsx';
 import { TablePanel } from '#screens/table/TablePanel.tsx';
 import { UndoKey } from '#screens/table/UndoKey.tsx';
 import { useMarks } from '#screens/table/use-marks.ts';
+import { useReadyBell } from '#screens/table/use-ready-bell.ts';
+import { useSteadyMeaning } from '#screens/table/use-steady-meaning.ts';
+import { useTableGuards } from '#screens/table/use-table-guards.ts';
+import { useTableKeys } from '#screens/table/use-table-keys.ts';
+import { useUndo } from '#screens/table/use-undo.ts';
 import { useWipe } from '#screens/table/use-wipe.ts';
 import { WipeShade } from '#screens/table/WipeShade.tsx';
 import { endSession } from '#store/sessions.ts';
@@ -43,6 +48,9 @@ export function PourTable({ log, settings, draft }: Props) {
   const [isAwake, setIsAwake] = useState(true);
   const [wipeLeftMs, wipe] = useWipe();
   const marks = useMarks(table, draft);
+  const undo = useUndo(table, log);
+  const canSound = useReadyBell(table, settings);
+  useTableGuards();
 
   useEffect(() => shop.wakeLock.hold(setIsAwake), [shop.wakeLock]);
   useEffect(() => shop.holdSession(), [shop.holdSession]);
@@ -71,6 +79,8 @@ export function PourTable({ log, settings, draft }: Props) {
         },
       }
     : meaningOf(table, step, now, say);
+  const steady = useSteadyMeaning(meaning);
+  useTableKeys({ table, marks, steady, undo, say, pedal: settings.pedal });
 
   return (
     <div
@@ -80,6 +90,7 @@ export function PourTable({ log, settings, draft }: Props) {
       }
       data-pots={table.potsInUse.length > 1 ? 2 : undefined}
       data-side={settings.mainKeySide}
+      data-keys={settings.keySize === 'usual' ? undefined : settings.keySize}
       data-seats={table.seats.length}
     >
       <header class={styles.strip}>
@@ -112,6 +123,7 @@ export function PourTable({ log, settings, draft }: Props) {
         count={tonightOf(table)}
         now={now}
         isAwake={isAwake}
+        isMuted={canSound === false}
         unsaved={log.unsaved}
       />
       <main class={styles.cards}>
@@ -150,12 +162,9 @@ export function PourTable({ log, settings, draft }: Props) {
             <span>keeps marks</span>
           </PressKey>
         ) : (
-          <UndoKey
-            table={table}
-            onUndo={(target) => void log.write({ kind: 'taken-back', target })}
-          />
+          <UndoKey table={table} onUndo={undo} />
         )}
-        <MainKey meaning={meaning} />
+        <MainKey meaning={meaning} steady={steady} />
       </nav>
       {wipeLeftMs > 0 && <WipeShade leftMs={wipeLeftMs} />}
     </div>

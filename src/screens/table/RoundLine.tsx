@@ -8,11 +8,12 @@ interface Props {
   count: Count;
   now: Instant;
   isAwake: boolean;
+  isMuted: boolean;
   unsaved: number;
 }
 
 /** Where the evening is: round, time, good so far, not checked; or what is wrong with the phone. */
-export function RoundLine({ table, count, now, isAwake, unsaved }: Props) {
+export function RoundLine({ table, count, now, isAwake, isMuted, unsaved }: Props) {
   if (unsaved > 0) {
     return (
       <section class={styles.line} aria-label="This evening" data-alarm>
@@ -24,6 +25,7 @@ export function RoundLine({ table, count, now, isAwake, unsaved }: Props) {
   const hours = Math.floor(minutes / 60);
   const rest = String(minutes % 60).padStart(2, '0');
   const { good, notChecked } = count;
+  // What is wrong takes the place of the time, and a second such word that of the count.
   const isFull = notChecked > 0 || !isAwake;
   return (
     <section class={styles.line} aria-label="This evening">
@@ -32,11 +34,12 @@ export function RoundLine({ table, count, now, isAwake, unsaved }: Props) {
         <span class={styles.onlyStand}>R </span>
         {Math.max(1, table.rounds)}
       </span>
-      <span class={isFull ? styles.spare : undefined}>
+      <span class={isMuted ? styles.onlyTablet : isFull ? styles.spare : undefined}>
         <span class={styles.notStand}>{`${hours} h ${rest}`}</span>
         <span class={styles.onlyStand}>{`${hours}h${rest}`}</span>
       </span>
-      <span>{good} good</span>
+      {isMuted && <span>muted</span>}
+      <span class={isMuted && isFull ? styles.spare : undefined}>{good} good</span>
       {!isAwake && notChecked === 0 && <span class={styles.notStand}>screen may sleep</span>}
       {!isAwake && notChecked > 0 && <span class={styles.onlyTablet}>screen may sleep</span>}
       {notChecked > 0 && <span class={styles.notStand}>{notChecked} not checked</span>}

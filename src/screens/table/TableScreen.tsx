@@ -3,6 +3,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { useSessionLog } from '#live/use-session-log.ts';
 import { hrefTo } from '#screens/routes.ts';
+import { KeySize } from '#screens/table/key-size.ts';
 import { PourTable } from '#screens/table/PourTable.tsx';
 import { draftOf } from '#store/drafts.ts';
 import { settingsOf } from '#store/settings.ts';
@@ -22,5 +23,9 @@ export function TableScreen() {
     if (log === null) window.location.hash = hrefTo({ at: 'pour' });
   }, [log === null]);
   if (!log || !settings || !draft) return null;
-  return <PourTable log={log} settings={settings} draft={draft} />;
+  return (
+    <KeySize.Provider value={settings.keySize}>
+      <PourTable log={log} settings={settings} draft={draft} />
+    </KeySize.Provider>
+  );
 }

@@ -3,10 +3,29 @@ import type { Table } from '#calc/table.ts';
 import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { allSaid, filledSaid } from '#screens/table/acts.ts';
-import type { Meaning } from '#screens/table/MainKey.tsx';
 import { countWords, joined } from '#screens/words.ts';
+import type { Drawing } from '#ui/Icon.tsx';
+
+/** What the main key says and does. */
+export interface Meaning {
+  means: 'filled' | 'good' | 'save-bad' | 'save' | 'nothing';
+  icon?: Drawing;
+  word: string;
+  /** Names what the press will touch. */
+  touches: string;
+  /** The same in full, for a screen reader, where the key shows numbers. */
+  spoken?: string;
+  /** The same where there is little room: by number. */
+  short: string;
+  act: () => void;
+}
 
 const longestNames = 22;
+
+/** All that the main key says, as a screen reader reads it. */
+export function spokenOf({ word, spoken, touches }: Meaning): string {
+  return `${word} ${spoken ?? touches}`;
+}
 
 /** The main key for the next step: its word, the moulds it touches, and what it writes. */
 export function meaningOf(

@@ -7,6 +7,3 @@ export function roundMl(table: Table): number {
     .filter((seat) => !seat.isSkipped)
     .reduce((sum, seat) => sum + shotMl(seat.mould), 0);
 }
-
-/** The least a cell of a map may be, with its gap and the keys for parts, CSS px. */
-export const cellRoom = { cellPx: 72, gapPx: 8, partKeysPx: 80 };

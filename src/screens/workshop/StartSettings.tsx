@@ -1,9 +1,9 @@
 import { cFromF, fFromC } from '#calc/units.ts';
+import type { Change } from '#screens/use-settings.ts';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { tempWords } from '#screens/words.ts';
 import { endWords, within } from '#screens/workshop/limits.ts';
 import { StepRow } from '#screens/workshop/StepRow.tsx';
-import type { Change } from '#screens/workshop/use-settings.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 
 interface Props {

@@ -1,8 +1,9 @@
+import type { Change } from '#screens/use-settings.ts';
 import { endWords, within } from '#screens/workshop/limits.ts';
 import { Row } from '#screens/workshop/Row.tsx';
 import { StartSettings } from '#screens/workshop/StartSettings.tsx';
 import { StepRow } from '#screens/workshop/StepRow.tsx';
-import type { Change } from '#screens/workshop/use-settings.ts';
+import { TableChecks } from '#screens/workshop/TableChecks.tsx';
 import type { SettingsFacts } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -37,6 +38,7 @@ export function TableSheet({ settings, onChange }: Props) {
             Swap
           </ActKey>
         </Row>
+        <TableChecks settings={settings} />
       </ul>
       <StepRow
         title="Your limit for heats"

@@ -1,0 +1,23 @@
+import * as z from 'zod/mini';
+import { Colourway, Injector } from '#model/gear.ts';
+import { Mould } from '#model/mould.ts';
+import { SealedSession } from '#model/session.ts';
+import { Settings } from '#model/settings.ts';
+
+/**
+ * A made-up shop to look round in: the records of one logbook, without what is worked out from
+ * them. Its clock times are those of the shop's wall, written as if the wall stood in UTC; the
+ * loader moves them into the person's zone and up to yesterday.
+ */
+export const DemoShop = z.object({
+  made: z.literal('demo'),
+  /** The number of rungs on the ladder when it was made. */
+  version: z.int(),
+  moulds: z.array(Mould),
+  injectors: z.array(Injector),
+  colourways: z.array(Colourway),
+  settings: Settings,
+  /** Oldest first. */
+  sessions: z.array(SealedSession).check(z.minLength(1)),
+});
+export type DemoShop = z.infer<typeof DemoShop>;

@@ -1,0 +1,76 @@
+import { deleteDB } from 'idb';
+import { columnsOf } from '#calc/columns.ts';
+import { shopUntilYesterday } from '#calc/moved-shop.ts';
+import { laterStamp } from '#calc/stamp.ts';
+import type { DemoShop } from '#model/demo-shop.ts';
+import type { Instant, Stamp } from '#model/schemas.ts';
+import { type Book, pennedMeta } from '#store/book.ts';
+import { ladder } from '#store/ladder.ts';
+import { announce } from '#store/notice.ts';
+
+/** The database of the demo shop: a logbook of its own, so that made-up and real numbers never meet. */
+export const demoName = 'warmshot-demo';
+
+const filled = ['moulds', 'injectors', 'colourways', 'settings', 'sealed', 'columns'] as const;
+const heldEmpty = [...filled, 'entries', 'drafts'] as const;
+const written = [...heldEmpty, 'meta'] as const;
+
+/**
+ * Puts the made-up shop into an empty logbook, as if its last session had been yesterday at the
+ * person's own clock. All of it in one transaction, or nothing. `bytes` is a DemoShop as gzipped
+ * JSON. Throws for a logbook that holds anything, for bytes that are no demo shop (a ZodError where
+ * a record may not exist) and for a shop that was made for another shape of the data.
+ */
+export async function fillDemo(
+  book: Book,
+  bytes: BlobPart,
+  now: { at: Instant; zone: string },
+): Promise<void> {
+  const shop = shopUntilYesterday(await demoShopOf(bytes), now.at, now.zone);
+  const columns = shop.sessions.map(({ id, entries }) => columnsOf(id, entries));
+  book.lastStamp = laterStamp(book.lastStamp, newestStamp(shop));
+  const tx = book.db.transaction(written, 'readwrite', { durability: 'strict' });
+  const counts = await Promise.all(heldEmpty.map((table) => tx.objectStore(table).count()));
+  if (counts.some((count) => count > 0)) {
+    throw new Error('The demo shop goes into an empty logbook only.');
+  }
+  await Promise.all([
+    ...shop.moulds.map((mould) => tx.objectStore('moulds').add(mould)),
+    ...shop.injectors.map((injector) => tx.objectStore('injectors').add(injector)),
+    ...shop.colourways.map((colourway) => tx.objectStore('colourways').add(colourway)),
+    ...shop.sessions.map((session) => tx.objectStore('sealed').add(session)),
+    ...columns.map((digest) => tx.objectStore('columns').add(digest)),
+    tx.objectStore('settings').add(shop.settings),
+    tx.objectStore('meta').put(pennedMeta(book)),
+    tx.done,
+  ]);
+  announce(...filled);
+}
+
+/**
+ * Deletes a whole database. Resolves once it is gone; other windows that hold it open are asked to
+ * let go. Close the own connection before.
+ */
+export async function removeDatabase(name: string): Promise<void> {
+  await deleteDB(name);
+}
+
+async function demoShopOf(bytes: BlobPart): Promise<DemoShop> {
+  const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
+  const { DemoShop } = await import('#model/demo-shop.ts');
+  const shop = DemoShop.parse(await new Response(unpacked).json());
+  if (shop.version !== ladder.length) {
+    throw new Error(`This demo shop is of version ${shop.version}, the app of ${ladder.length}.`);
+  }
+  return shop;
+}
+
+/** Entries come in the order of their stamps, and no head is changed after the last session. */
+function newestStamp(shop: DemoShop): Stamp | null {
+  const heads = [...shop.moulds, ...shop.injectors, ...shop.colourways, shop.settings];
+  const stamps = [
+    ...heads.flatMap((head) => Object.values(head.stamps)),
+    ...shop.sessions.flatMap(({ entries }) => entries.map(({ stamp }) => stamp)),
+  ];
+  return stamps.reduce<Stamp | null>((newest, stamp) => laterStamp(newest, stamp), null);
+}

@@ -1,0 +1,136 @@
+import { readFileSync } from 'node:fs';
+import { gunzipSync } from 'node:zlib';
+import { expect, test } from 'vitest';
+import { tableOf } from '#calc/table.ts';
+import { DemoShop } from '#model/demo-shop.ts';
+import {
+  changedByVent,
+  coldByMould,
+  colourDifferences,
+  dentingEarly,
+  injectorDifferences,
+  shortDrivers,
+  standingOut,
+} from '../../demo/claims.ts';
+import { shotsOf, ventSession } from '../../demo/figures.ts';
+import { demoText, madeShop } from '../../demo/made-shop.ts';
+import { withTruths } from '../../demo/readme.ts';
+import { expectWithin } from '../hands/within.ts';
+
+/*
+ * The outside truth of these tests is what was planted: demo/truths.ts says it, and nothing under
+ * src knows of it.
+ */
+const shop = madeShop();
+const shots = shotsOf(shop);
+const day = (at: number) => Math.floor(at / 86_400_000);
+
+test('of 52 cavities just the choked one stands out, and only while it was choked', () => {
+  expect(shots.filter(({ isBefore }) => isBefore).length).toBeGreaterThan(400);
+  expect(standingOut(shots)).toEqual(['Grub 50 6 short all', 'Grub 50 6 short before']);
+});
+
+test('the vent was opened in week 9 and helped its cavity, no other', () => {
+  const opened = shop.sessions[ventSession(shop)]?.startedAt ?? 0;
+  expect(1 + Math.floor((day(opened) - day(shop.sessions[0]?.startedAt ?? 0)) / 7)).toBe(9);
+  expect(changedByVent(shots)).toEqual(['Grub 50 6 helped']);
+});
+
+test('aluminium needs two cold shots, about 55 of 100 good against 93, and silicone none', () => {
+  const { 'Toad 45': silicone, ...aluminium } = Object.fromEntries(coldByMould(shop));
+  expect(['none-seen', 'unclear']).toContain(silicone?.kind);
+  expect(Object.keys(aluminium)).toHaveLength(6);
+  const [cold, warm] = [
+    { good: 0, total: 0 },
+    { good: 0, total: 0 },
+  ];
+  for (const [mould, said] of Object.entries(aluminium)) {
+    expect(said, mould).toMatchObject({ kind: 'needs', shots: 2 });
+    if (said.kind !== 'needs') continue;
+    for (const [sum, own] of [[cold, said.cold] as const, [warm, said.warm] as const]) {
+      sum.good += own.good;
+      sum.total += own.total;
+    }
+  }
+  expectWithin(cold.good / cold.total, 0.55, 0.05);
+  expectWithin(warm.good / warm.total, 0.93, 0.02);
+});
+
+test('one colour dents when it was opened early; shut long enough it is like the others', () => {
+  expect(dentingEarly(shots)).toEqual(['Dusk']);
+  expect(colourDifferences(shots)).toEqual([]);
+});
+
+test('one injector gives more shorts and no more of anything else', () => {
+  expect(injectorDifferences(shots)).toEqual(['short more']);
+});
+
+test('warm shorts go with the injector, and nothing is said of the heat of the pot', () => {
+  const said = shortDrivers(shots);
+  expect(said.kind === 'judged' ? said.factors.map(({ kind }) => kind) : said.kind).toEqual([
+    'goes-with',
+    'no-sign',
+  ]);
+});
+
+test('the same seed gives the same bytes, and another seed another shop', () => {
+  expect(demoText()).toBe(JSON.stringify(shop));
+  expect(demoText(3)).not.toBe(demoText());
+});
+
+test('the file that is served and the README are what the script makes now', () => {
+  const served = readFileSync(new URL('../../public/demo-shop.bin', import.meta.url));
+  expect(gunzipSync(served).toString() === demoText(), 'run node demo/generate.mjs').toBe(true);
+  expect(served.length).toBeLessThan(120_000);
+  const readme = readFileSync(new URL('../../demo/README.md', import.meta.url), 'utf8');
+  expect(withTruths(readme)).toBe(readme);
+});
+
+test('every record may exist, and no id is used for two things', () => {
+  expect(DemoShop.parse(JSON.parse(demoText()))).toEqual(shop);
+  const heads = [...shop.moulds, ...shop.injectors, ...shop.colourways];
+  const entries = shop.sessions.flatMap((session) => session.entries);
+  const ids = [...heads, ...shop.sessions, ...entries].map(({ id }) => id);
+  const shotIds = shop.sessions.flatMap((session) =>
+    tableOf(session.entries).shots.map((s) => s.id),
+  );
+  expect(new Set([...ids, ...shotIds]).size).toBe(ids.length + shotIds.length);
+});
+
+test('it is the shop that was promised: 7 moulds, 10 colourways, 40 sessions in four months', () => {
+  expect([shop.moulds.length, shop.colourways.length, shop.injectors.length]).toEqual([7, 10, 2]);
+  expect(shop.sessions).toHaveLength(40);
+  expect(Math.abs(shots.length - 1_200)).toBeLessThan(50);
+  const [first, last] = [shop.sessions[0], shop.sessions.at(-1)];
+  expect(day(last?.startedAt ?? 0) - day(first?.startedAt ?? 0)).toBe(118);
+  for (const { entries } of shop.sessions) {
+    const table = tableOf(entries);
+    expect(table.endedAt).toBe(table.lastAt);
+    expect(table.shots.filter(({ loggedAt }) => loggedAt === null)).toEqual([]);
+  }
+});
+
+test('an evening holds what a person presses, one thing after the other', () => {
+  const entries = shop.sessions.flatMap((session) => session.entries);
+  const kinds = new Set(entries.map(({ said }) => said.kind));
+  for (const kind of [
+    'ambient-read',
+    'clock-stopped',
+    'pot-heated',
+    'pot-topped-up',
+    'pot-read',
+    'pot-emptied',
+    'mould-read',
+    'skipped',
+    'cavity-closed',
+    'set-time-chosen',
+    'noted',
+    'put-right',
+    'taken-back',
+  ] as const) {
+    expect(kinds, kind).toContain(kind);
+  }
+  const stamps = entries.map(({ stamp }) => stamp);
+  expect(stamps.toSorted()).toEqual(stamps);
+  expect(new Set(stamps).size).toBe(stamps.length);
+});

@@ -1,0 +1,244 @@
+import { describe, expect, test } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import { countOf } from '#calc/tonight.ts';
+import { type KeyWords, keyDown, pageDown, pageUp, wornPress } from '../../hands/pedal.ts';
+import { aTable, mainKey, mainSays, type TableMoulds, type TestTable } from '../../hands/table.tsx';
+
+const one: TableMoulds = [['Grub 50', 2, 4]];
+const two: TableMoulds = [...one, ['Shad 7', 2, 2]];
+
+const minuteMs = 60_000;
+/** Longer than any first guess of a set time. */
+const setMs = 10 * minuteMs;
+
+let atMs = 50_000;
+
+/** A key comes down, a second after the last. */
+function foot(words: KeyWords): KeyboardEvent {
+  atMs += 1_000;
+  return keyDown(words, atMs);
+}
+
+/** Lets a label settle, then presses the pedal for the main key. */
+async function main(table: TestTable, says: RegExp): Promise<void> {
+  await mainSays(says);
+  table.pass(400);
+  foot(pageDown);
+}
+
+const kinds = async (table: TestTable) => (await table.entries()).map(({ said }) => said.kind);
+const number = (digit: string) => ({ key: digit, code: `Digit${digit}` });
+
+test('a hundred presses of a worn pedal are fifty shots, filled and all good', async () => {
+  const table = await aTable(one);
+  for (let shot = 1; shot <= 50; shot += 1) {
+    await mainSays(/^Filled Grub 50/);
+    table.pass(400);
+    atMs += 1_000;
+    wornPress(pageDown, atMs);
+    await mainSays(/^Setting/);
+    table.pass(setMs);
+    await mainSays(/^All good Grub 50/);
+    table.pass(400);
+    atMs += 1_000;
+    wornPress(pageDown, atMs);
+  }
+  await mainSays(/^Filled/);
+  const said = await kinds(table);
+  expect(said).toEqual(Array.from({ length: 50 }, () => ['filled', 'opened']).flat());
+  expect(table.heard).toEqual(said.map(() => 'logged'));
+}, 60_000);
+
+test('a press that comes again before the first is on disk counts once', async () => {
+  const table = await aTable(two);
+  await mainSays(/^Filled/);
+  // Two pedals at once: neither bounces, and the label is still the old one.
+  foot(pageDown);
+  foot({ key: 'ArrowRight', code: 'ArrowRight' });
+  foot({ key: 'Enter', code: 'Enter' });
+  await mainSays(/^Setting/);
+  expect(await kinds(table)).toEqual(['filled']);
+  expect(table.heard.filter((sound) => sound === 'wrong way')).toHaveLength(2);
+});
+
+test('while everything sets, the pedal logs nothing and the low double says so', async () => {
+  const table = await aTable(one);
+  await main(table, /^Filled/);
+  await main(table, /^Setting Grub 50 first/);
+  expect(await kinds(table)).toEqual(['filled']);
+  expect(table.heard).toEqual(['logged', 'wrong way']);
+});
+
+test('a label that changed less than 300 ms before still has its earlier meaning', async () => {
+  const table = await aTable(two);
+  await main(table, /^Filled Grub 50 \+ Shad 7/);
+  await mainSays(/^Setting/);
+  await page.getByRole('button', { name: 'Open now, Grub 50' }).click();
+  await mainSays(/^All good Grub 50$/);
+  table.pass(400);
+  await page.getByRole('button', { name: 'Open now, Shad 7' }).click();
+  await mainSays(/^All good Grub 50 \+ Shad 7$/);
+  table.pass(299);
+  foot(pageDown);
+  await mainSays(/^All good Shad 7$/);
+  const last = (await table.entries()).at(-1)?.said;
+  expect(last?.kind === 'opened' && last.shots).toHaveLength(1);
+});
+
+describe('with the map open', () => {
+  test('the pedal saves the marks, the other goes back and keeps them', async () => {
+    const table = await aTable(two);
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    table.pass(setMs);
+    await page.getByRole('button', { name: /^Mark bad, Grub/ }).click();
+    await page.getByRole('button', { name: /^Cavity 3/ }).click();
+    await mainSays(/^Save 7 good, 1 bad/);
+    foot(pageUp);
+    await mainSays(/^All good Grub 50 \+ Shad 7/);
+    await expect.element(page.getByText('1 marked, not saved')).toBeInTheDocument();
+    expect(await kinds(table)).toEqual(['filled']);
+    await page.getByRole('button', { name: /^Mark bad, Grub/ }).click();
+    await main(table, /^Save 7 good, 1 bad/);
+    await mainSays(/^All good Shad 7/);
+    expect(await kinds(table)).toEqual(['filled', 'opened']);
+  });
+
+  test('the number of that mould does not throw its marks away', async () => {
+    const table = await aTable(two);
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    table.pass(setMs);
+    await page.getByRole('button', { name: /^Mark bad, Grub/ }).click();
+    await mainSays(/^Save 8 good/);
+    foot(number('1'));
+    expect(table.heard.at(-1)).toBe('wrong way');
+    expect(await kinds(table)).toEqual(['filled']);
+  });
+});
+
+test('1, 2 and 3 log all good for that mould, and refuse one that is not open', async () => {
+  const table = await aTable(two);
+  foot(number('1'));
+  await main(table, /^Filled/);
+  await mainSays(/^Setting/);
+  foot(number('2'));
+  table.pass(setMs);
+  await mainSays(/^All good Grub 50 \+ Shad 7/);
+  foot(number('3'));
+  expect(table.heard).toEqual(['wrong way', 'logged', 'wrong way', 'wrong way']);
+  foot(number('2'));
+  foot(number('2'));
+  await mainSays(/^All good Grub 50$/);
+  foot(number('1'));
+  await mainSays(/^Filled/);
+  const opened = (await table.entries()).flatMap(({ said }) =>
+    said.kind === 'opened' ? [said.shots.map(({ results }) => results.length)] : [],
+  );
+  expect(opened).toEqual([[4], [8]]);
+});
+
+test('undo goes back press by press, and refuses when nothing is left', async () => {
+  const table = await aTable(one);
+  await main(table, /^Filled/);
+  await mainSays(/^Setting/);
+  table.pass(setMs);
+  await main(table, /^All good/);
+  await mainSays(/^Filled/);
+  foot(pageUp);
+  await mainSays(/^All good/);
+  foot(pageUp);
+  await mainSays(/^Filled/);
+  await expect.element(page.getByRole('button', { name: 'Undo nothing yet' })).toBeVisible();
+  foot(pageUp);
+  expect(await kinds(table)).toEqual(['filled', 'opened', 'taken-back', 'taken-back']);
+  expect(table.heard).toEqual(['logged', 'logged', 'logged', 'logged', 'wrong way']);
+});
+
+test('two undos before the first is on disk take back one line', async () => {
+  const table = await aTable(one);
+  table.pass(400);
+  for (let shot = 0; shot < 2; shot += 1) {
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    table.pass(setMs);
+    await main(table, /^All good/);
+  }
+  await mainSays(/^Filled/);
+  foot(pageUp);
+  foot({ key: 'ArrowLeft', code: 'ArrowLeft' });
+  await mainSays(/^All good/);
+  expect((await kinds(table)).slice(4)).toEqual(['taken-back']);
+  expect(table.heard.slice(4).toSorted()).toEqual(['logged', 'wrong way']);
+});
+
+test('a pedal that was learnt works, and Enter works after the glass was touched', async () => {
+  const table = await aTable(one, { pedal: { press: ['KeyB'], undo: ['KeyA'] } });
+  table.pass(400);
+  foot({ key: 'b', code: 'KeyB' });
+  await mainSays(/^Setting/);
+  foot({ key: 'a', code: 'KeyA' });
+  await mainSays(/^Filled/);
+  await page.getByRole('button', { name: 'Skip, Grub 50' }).click();
+  await page.getByRole('button', { name: 'Put back, Grub 50' }).click();
+  await mainSays(/^Filled/);
+  table.pass(400);
+  // The key that was touched last has not kept the focus, or Enter would press it again.
+  expect(document.activeElement).toBe(document.body);
+  await userEvent.keyboard('{Enter}');
+  await mainSays(/^Setting/);
+  expect((await kinds(table)).at(-1)).toBe('filled');
+});
+
+test('by keyboard a key that was walked to is pressed by Enter, once, and by nothing else', async () => {
+  const table = await aTable(one);
+  await userEvent.keyboard('{Tab}');
+  expect(document.activeElement?.textContent).toContain('Table');
+  await userEvent.keyboard('{Enter}');
+  await expect.element(page.getByRole('region', { name: 'Table' })).toBeVisible();
+  await userEvent.keyboard(' ');
+  expect(await kinds(table)).toEqual([]);
+  // A touch anywhere ends the walk.
+  await page.getByRole('button', { name: 'Wipe' }).click();
+  expect(document.activeElement).toBe(document.body);
+});
+
+test('an evening of five rounds by pedal alone, the glass untouched', async () => {
+  const table = await aTable(two);
+  let touches = 0;
+  const touched = () => {
+    touches += 1;
+  };
+  document.addEventListener('pointerdown', touched, true);
+  for (let round = 1; round <= 5; round += 1) {
+    await main(table, /^Filled Grub 50 \+ Shad 7/);
+    await mainSays(/^Setting/);
+    // A foot that is too early.
+    if (round === 2) await main(table, /^Setting/);
+    table.pass(setMs);
+    if (round === 3) {
+      await mainSays(/^All good Grub 50 \+ Shad 7/);
+      foot(number('2'));
+      await main(table, /^All good Grub 50$/);
+    } else {
+      await main(table, /^All good Grub 50 \+ Shad 7/);
+    }
+    await mainSays(/^Filled/);
+    // A press too many, and its undo.
+    if (round === 4) {
+      await main(table, /^Filled/);
+      await mainSays(/^Setting/);
+      foot(pageUp);
+    }
+    await mainSays(/^Filled/);
+    table.pass(minuteMs);
+  }
+  document.removeEventListener('pointerdown', touched, true);
+  expect(touches).toBe(0);
+  const logged = (await table.entries()).flatMap(({ said }) =>
+    said.kind === 'opened' ? said.shots.flatMap(({ results }) => results) : [],
+  );
+  expect(countOf(logged)).toMatchObject({ good: 5 * (8 + 4), bad: 0, notChecked: 0 });
+  await expect.element(page.getByText('60 good', { exact: true })).toBeVisible();
+  expect(mainKey().getAttribute('aria-label')).toMatch(/^Filled/);
+});

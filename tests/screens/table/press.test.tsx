@@ -1,0 +1,189 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { page } from 'vitest/browser';
+import { Finger } from '../../hands/finger.ts';
+import { aTable, mainKey, mainSays, type TestTable } from '../../hands/table.tsx';
+
+// How gloves press. 24 px of slip, 400 ms between twins, 1.5 s for a palm, three contacts, 300 ms of
+// settling: rules 5, 6 and 17 of the table's requirements; common practice, no source.
+
+let table: TestTable;
+let atMs = 90_000;
+
+beforeEach(async () => {
+  // Fingers that no glass feels cannot be captured.
+  vi.spyOn(Element.prototype, 'setPointerCapture').mockImplementation(() => {});
+  await page.viewport(360, 740);
+  table = await aTable([
+    ['Grub 50', 2, 4],
+    ['Shad 7', 2, 2],
+  ]);
+  table.pass(1_000);
+  atMs += 10_000;
+});
+
+afterEach(() => vi.restoreAllMocks());
+
+const key = (name: string | RegExp) => page.getByRole('button', { name }).element();
+const isTableOpen = () => key(/^Table/).getAttribute('aria-expanded') === 'true';
+const count = async () => (await table.entries()).length;
+
+describe('a finger that is lifted', () => {
+  test.each(['left', 'right', 'above', 'below'] as const)(
+    'within 24 px %s of the key has pressed it; beyond, it has not',
+    async (side) => {
+      const finger = new Finger(7);
+      finger.down(key(/^Table/), atMs);
+      finger.lift(atMs + 120, 25, side);
+      await expect.poll(isTableOpen).toBe(false);
+      finger.down(key(/^Table/), atMs + 500);
+      finger.lift(atMs + 620, 24, side);
+      await expect.poll(isTableOpen).toBe(true);
+    },
+  );
+
+  test('on the main key logs one round', async () => {
+    const finger = new Finger(7);
+    finger.down(mainKey(), atMs);
+    expect(table.heard).toEqual([]);
+    finger.lift(atMs + 80);
+    await mainSays(/^Setting/);
+    expect(await count()).toBe(1);
+  });
+
+  test('off the main key logs nothing', async () => {
+    const finger = new Finger(7);
+    finger.down(mainKey(), atMs);
+    finger.lift(atMs + 80, 30, 'above');
+    finger.down(mainKey(), atMs + 1_000);
+    finger.cancel(atMs + 1_080);
+    await mainSays(/^Filled/);
+    expect(await count()).toBe(0);
+  });
+});
+
+describe('nothing is logged by', () => {
+  test('the twin of a press within 400 ms; after that the key works again', async () => {
+    const finger = new Finger(7);
+    const press = (laterMs: number) => {
+      finger.down(key(/^Table/), atMs + laterMs);
+      finger.lift(atMs + laterMs + 40);
+    };
+    press(0);
+    press(200);
+    press(399);
+    await expect.poll(isTableOpen).toBe(true);
+    press(400);
+    await expect.poll(isTableOpen).toBe(false);
+  });
+
+  test('a palm that rests for more than 1.5 s', async () => {
+    const palm = new Finger(7);
+    palm.down(mainKey(), atMs);
+    palm.lift(atMs + 1_501);
+    await mainSays(/^Filled/);
+    expect(await count()).toBe(0);
+    palm.down(mainKey(), atMs + 2_000);
+    palm.lift(atMs + 3_500);
+    await mainSays(/^Setting/);
+    expect(await count()).toBe(1);
+  });
+
+  test('three contacts at once, whichever lifts first; two fingers are two presses', async () => {
+    const hand = [1, 2, 3].map((id) => new Finger(id));
+    const keys = [mainKey(), key('Skip, Shad 7'), key(/^Table/)];
+    for (const [index, finger] of hand.entries()) {
+      finger.down(keys[index] as Element, atMs + index * 20);
+    }
+    for (const finger of hand) finger.lift(atMs + 150);
+    expect(isTableOpen()).toBe(false);
+    await mainSays(/^Filled Grub 50 \+ Shad 7/);
+    expect(await count()).toBe(0);
+
+    const [one, two] = hand;
+    one?.down(key('Skip, Shad 7'), atMs + 2_000);
+    two?.down(key('Skip, Grub 50'), atMs + 2_020);
+    one?.lift(atMs + 2_100);
+    two?.lift(atMs + 2_120);
+    await expect.poll(count).toBe(2);
+  });
+});
+
+describe('the main key means what it said when the finger came down', () => {
+  /** Both moulds filled, the first opened by hand and settled. */
+  async function oneOpen(): Promise<void> {
+    const finger = new Finger(7);
+    finger.down(mainKey(), atMs);
+    finger.lift(atMs + 80);
+    await mainSays(/^Setting/);
+    finger.down(key('Open now, Grub 50'), atMs + 2_000);
+    finger.lift(atMs + 2_080);
+    await mainSays(/^All good Grub 50$/);
+    table.pass(400);
+  }
+
+  async function openSecond(): Promise<void> {
+    const other = new Finger(8);
+    other.down(key('Open now, Shad 7'), atMs + 4_000);
+    other.lift(atMs + 4_080);
+    await mainSays(/^All good Grub 50 \+ Shad 7$/);
+  }
+
+  const shotsLogged = async () => {
+    const last = (await table.entries()).at(-1)?.said;
+    return last?.kind === 'opened' ? last.shots.length : 0;
+  };
+
+  test('also if it says something else when the finger lifts', async () => {
+    await oneOpen();
+    const finger = new Finger(7);
+    finger.down(mainKey(), atMs + 3_900);
+    await openSecond();
+    finger.lift(atMs + 4_200);
+    await mainSays(/^All good Shad 7$/);
+    expect(await shotsLogged()).toBe(1);
+  });
+
+  test.each([
+    [299, 1],
+    [300, 2],
+  ])('or, %i ms after it changed, what it said before: %i shot', async (laterMs, shots) => {
+    await oneOpen();
+    await openSecond();
+    table.pass(laterMs);
+    const finger = new Finger(7);
+    finger.down(mainKey(), atMs + 5_000);
+    finger.lift(atMs + 5_060);
+    await expect.poll(shotsLogged).toBe(shots);
+  });
+
+  test('and a second press before the first is on the glass counts nothing', async () => {
+    const finger = new Finger(7);
+    for (const laterMs of [0, 450, 900]) {
+      finger.down(mainKey(), atMs + laterMs);
+      finger.lift(atMs + laterMs + 40);
+    }
+    await mainSays(/^Setting/);
+    expect(await count()).toBe(1);
+    expect(table.heard.filter((sound) => sound === 'wrong way')).toHaveLength(2);
+  });
+});
+
+test('no menu of a long press, no pinch and no double tap does anything on the table', async () => {
+  const cancelled = (event: Event) => {
+    mainKey().dispatchEvent(event);
+    return event.defaultPrevented;
+  };
+  const init = { bubbles: true, cancelable: true };
+  expect(cancelled(new MouseEvent('contextmenu', init))).toBe(true);
+  expect(cancelled(new MouseEvent('dblclick', init))).toBe(true);
+  expect(cancelled(new Event('gesturestart', init))).toBe(true);
+  const touch = (identifier: number) => new Touch({ identifier, target: mainKey() });
+  expect(cancelled(new TouchEvent('touchmove', { ...init, touches: [touch(1), touch(2)] }))).toBe(
+    true,
+  );
+  expect(cancelled(new TouchEvent('touchmove', { ...init, touches: [touch(1)] }))).toBe(false);
+  for (let element: Element | null = mainKey(); element; element = element.parentElement) {
+    if (getComputedStyle(element).touchAction === 'none') return;
+  }
+  expect.unreachable('No touch-action of none around the main key.');
+});
