@@ -1,6 +1,8 @@
 import * as z from 'zod/mini';
 import { defects } from '#model/defect.ts';
 import { ColourwayId, FrozenInjector, InjectorId } from '#model/gear.ts';
+import { MaterialId } from '#model/material.ts';
+import { Dose, MixId, MixRole } from '#model/mix.ts';
 import { FrozenMould, MouldId } from '#model/mould.ts';
 import {
   DeviceId,
@@ -38,6 +40,19 @@ const MixedPot = z.object({
   /** Heats the material already had (remelt); 0 for fresh plastisol. */
   meanHeats: z.number().check(z.gte(0), z.lte(1_000)),
   maxHeats: z.number().check(z.gte(0), z.lte(1_000)),
+  /** The version of the mix, frozen as it was really poured; absent or null: no mix was used. */
+  mix: z.optional(
+    z.nullable(
+      z.object({
+        mixId: MixId,
+        version: z.int().check(z.gte(1)),
+        role: MixRole,
+        plastisolId: z.nullable(MaterialId),
+        /** Whole drops and eighths of spoons, as they went in. */
+        doses: z.array(Dose).check(z.maxLength(20)),
+      }),
+    ),
+  ),
 });
 export type MixedPot = z.infer<typeof MixedPot>;
 

@@ -7,10 +7,15 @@ import {
   unwrap,
 } from 'idb';
 import type { Columns } from '#calc/columns.ts';
+import type { Change } from '#model/change.ts';
 import type { Draft } from '#model/draft.ts';
 import type { Entry } from '#model/entry.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
+import type { Material } from '#model/material.ts';
+import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
+import type { Movement } from '#model/movement.ts';
+import type { Idea, Photo, PhotoBytes, Remark } from '#model/photo.ts';
 import type { DeviceId, Stamp } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 import type { Settings } from '#model/settings.ts';
@@ -35,6 +40,14 @@ export interface Logbook extends DBSchema {
   columns: { key: [startedAt: number, sessionId: string]; value: Columns };
   drafts: { key: string; value: Draft };
   meta: { key: string; value: Meta };
+  materials: { key: string; value: Material };
+  mixes: { key: string; value: Mix };
+  photos: { key: string; value: Photo };
+  'photo-bytes': { key: string; value: PhotoBytes };
+  remarks: { key: string; value: Remark };
+  ideas: { key: string; value: Idea };
+  changes: { key: string; value: Change };
+  movements: { key: [materialId: string, at: number, id: string]; value: Movement };
 }
 export type Table = StoreNames<Logbook>;
 export type Db = IDBPDatabase<Logbook>;

@@ -1,7 +1,12 @@
+import type { Change } from '#model/change.ts';
 import type { Draft } from '#model/draft.ts';
 import type { Entry } from '#model/entry.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
+import type { Material } from '#model/material.ts';
+import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
+import type { Movement } from '#model/movement.ts';
+import type { Idea, Photo, PhotoBytes, Remark } from '#model/photo.ts';
 import type { SealedSession } from '#model/session.ts';
 import type { Settings } from '#model/settings.ts';
 
@@ -14,6 +19,14 @@ interface Stored {
   entries: Entry;
   sealed: SealedSession;
   drafts: Draft;
+  materials: Material;
+  mixes: Mix;
+  photos: Photo;
+  'photo-bytes': PhotoBytes;
+  remarks: Remark;
+  ideas: Idea;
+  changes: Change;
+  movements: Movement;
 }
 
 /**

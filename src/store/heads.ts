@@ -1,5 +1,9 @@
+import type { Change } from '#model/change.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
+import type { Material } from '#model/material.ts';
+import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
+import type { Idea, Photo, Remark } from '#model/photo.ts';
 import type { Instant, Stamp } from '#model/schemas.ts';
 import { type Book, freshId, pennedMeta, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
@@ -10,6 +14,12 @@ interface Heads {
   moulds: Mould;
   injectors: Injector;
   colourways: Colourway;
+  materials: Material;
+  mixes: Mix;
+  photos: Photo;
+  remarks: Remark;
+  ideas: Idea;
+  changes: Change;
 }
 
 type Parts = 'id' | 'device' | 'stamps' | 'createdAt' | 'deletedAt';

@@ -31,6 +31,18 @@ export const ladder: readonly Rung[] = [
       db.createObjectStore('meta', { keyPath: 'name' });
     },
   },
+  {
+    stores(db) {
+      // What is bought and used up, mixes in versions, pictures, notes, ideas, and what was done to a mould.
+      for (const heads of ['materials', 'mixes', 'photos', 'remarks', 'ideas', 'changes']) {
+        db.createObjectStore(heads, { keyPath: 'id' });
+      }
+      // Apart from `photos`, so that a wall of them is read without every picture's bytes.
+      db.createObjectStore('photo-bytes', { keyPath: 'id' });
+      // The stock journal: one small record a line, by material and time.
+      db.createObjectStore('movements', { keyPath: ['materialId', 'at', 'id'] });
+    },
+  },
 ];
 
 /** Brings one record that was written at `fromVersion` to today's shape. */

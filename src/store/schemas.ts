@@ -1,8 +1,13 @@
 import * as z from 'zod/mini';
+import { Change } from '#model/change.ts';
 import { Draft } from '#model/draft.ts';
 import { Entry } from '#model/entry.ts';
 import { Colourway, Injector } from '#model/gear.ts';
+import { Material } from '#model/material.ts';
+import { Mix } from '#model/mix.ts';
 import { Mould } from '#model/mould.ts';
+import { Movement } from '#model/movement.ts';
+import { Idea, Photo, PhotoBytes, Remark } from '#model/photo.ts';
 import { SealedSession } from '#model/session.ts';
 import { Settings } from '#model/settings.ts';
 
@@ -14,6 +19,14 @@ const schemas = {
   entries: Entry,
   sealed: SealedSession,
   drafts: Draft,
+  materials: Material,
+  mixes: Mix,
+  photos: Photo,
+  'photo-bytes': PhotoBytes,
+  remarks: Remark,
+  ideas: Idea,
+  changes: Change,
+  movements: Movement,
 } as const;
 
 /** The value as its table may hold it. Throws a ZodError for what may not exist. */
