@@ -88,7 +88,7 @@ export default defineConfig({
         inlineWorkboxRuntime: true,
         navigateFallback: 'index.html',
         ignoreURLParametersMatching: [/.*/],
-        globPatterns: ['**/*.{js,css,html,svg,png,webmanifest}'],
+        globPatterns: ['**/*.{js,css,html,svg,png,webmanifest,bin}'],
       },
     }),
   ],

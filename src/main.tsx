@@ -6,6 +6,7 @@ import { ErrorPage } from '#app/ErrorPage.tsx';
 import { Trouble } from '#app/Trouble.tsx';
 import { type Shop, ShopContext } from '#live/shop.ts';
 import { systemClock } from '#platform/clock.ts';
+import { fastClock } from '#platform/fast-clock.ts';
 import { deviceKeys } from '#platform/keys.ts';
 import { holdSession } from '#platform/session-lock.ts';
 import { deviceSound } from '#platform/sound.ts';
@@ -16,21 +17,32 @@ import { hrefTo } from '#screens/routes.ts';
 import { type Book, openBook } from '#store/book.ts';
 import { type OpeningNews, openDatabase } from '#store/db.ts';
 import { footingOf } from '#store/footing.ts';
+import { bookName, demoName } from '#store/names.ts';
 import { joinWindows } from '#store/notice.ts';
 import { version } from '../package.json';
 
-const bookName = 'warmshot';
+const isDemo = new URLSearchParams(window.location.search).has('demo');
+const name = isDemo ? demoName : bookName;
+
+/** How much faster than life the clocks of the demo table run. */
+const demoPace = 10;
 
 /** Introduces everybody to each other and then keeps quiet. */
 async function open(root: HTMLElement): Promise<void> {
-  const clock = systemClock();
+  const system = systemClock();
+  const clock = fastClock(system, demoPace);
   const news: OpeningNews = {
     onBlocked: () => render(<Trouble {...blocked} />, root),
     onMadeWay: () => render(<Trouble {...madeWay} />, root),
     onLost: () => void reopen(book, news, root),
   };
-  const book = await openBook(bookName, news);
-  joinWindows(bookName);
+  const book = await openBook(name, news);
+  joinWindows(name);
+  const demo = isDemo ? await import('#app/demo-door.ts') : null;
+  if (demo) {
+    await demo.furnish(book, clock);
+    await demo.hurry(book, clock);
+  }
   if ((await footingOf(book)).hasRunning) {
     // Wherever the app was left, it opens on the table of a running session.
     window.history.replaceState(null, '', hrefTo({ at: 'table' }));
@@ -42,7 +54,8 @@ async function open(root: HTMLElement): Promise<void> {
     sound: deviceSound,
     keys: deviceKeys,
     wakeLock: deviceWakeLock,
-    updates: deviceUpdates(clock.now),
+    updates: deviceUpdates(system.now),
+    leaveDemo: demo ? () => void demo.leaveDemo(book) : null,
     version,
     holdSession,
   };
@@ -62,7 +75,7 @@ async function open(root: HTMLElement): Promise<void> {
  */
 async function reopen(book: Book, news: OpeningNews, root: HTMLElement): Promise<void> {
   try {
-    Object.assign(book, { db: await openDatabase(bookName, news) });
+    Object.assign(book, { db: await openDatabase(name, news) });
   } catch (error) {
     if (isNewer(error)) fail(root, error);
     else setTimeout(() => void reopen(book, news, root), 2_000);

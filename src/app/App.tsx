@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { landing } from '#app/landing.ts';
+import { late } from '#app/late.tsx';
 import { PlaceBar } from '#app/PlaceBar.tsx';
 import { loadLaterScreens, Screen } from '#app/Screen.tsx';
 import { UpdateNotice } from '#app/UpdateNotice.tsx';
@@ -16,9 +17,11 @@ import styles from './App.module.css';
 /** Screens without the bar of places, so that a sleeve cannot leave them. */
 const plain = new Set<Route['at']>(['table', 'start', 'cautions', 'line-up', 'glove-check']);
 
+const DemoBand = late(async () => (await import('#app/DemoBand.tsx')).DemoBand);
+
 /** The frame around the screens: palette, route, bar. */
 export function App() {
-  const { book, holdSession } = useShop();
+  const { book, holdSession, leaveDemo } = useShop();
   const hash = useHash();
   const settings = useLive(() => settingsOf(book), ['settings'], 'settings');
   const footing = useLive(() => footingOf(book), ['entries', 'sealed', 'moulds'], 'footing');
@@ -41,6 +44,7 @@ export function App() {
   const isPlain = plain.has(route.at);
   return (
     <div class={styles.desk} data-plain={isPlain || undefined}>
+      {!isPlain && leaveDemo && <DemoBand leave={leaveDemo} isOnWall={route.at === 'moulds'} />}
       {!isPlain && !hasRunning && <UpdateNotice key={address} />}
       <Screen key={address} route={route} />
       {!isPlain && <PlaceBar at={route.at} />}

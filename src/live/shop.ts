@@ -17,6 +17,8 @@ export interface Shop {
   keys: Keys;
   wakeLock: WakeLock;
   updates: Updates;
+  /** Removes the demo shop and goes back to the person's own; null: this is the person's own. */
+  leaveDemo: (() => void) | null;
   /** Of the app, as in its package: `0.1.0`. */
   version: string;
   /** Holds the word that stops updates while a session runs; returns how to let go. */

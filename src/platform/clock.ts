@@ -6,6 +6,8 @@ export interface Clock {
   every(ms: number, tick: () => void): () => void;
   /** How far the wall clock was turned since the page came in sight; near 0: not at all. */
   jumpMs(): number;
+  /** How long a span of this clock takes in real time: the same, unless it runs fast. */
+  realMs(ms: number): number;
   /** The IANA zone of the device. */
   zone(): string;
 }
@@ -31,6 +33,7 @@ export function systemClock(): Clock {
       return Math.round(steady());
     },
     jumpMs: () => Math.round(Date.now() - steady()),
+    realMs: (ms) => ms,
     every(ms, tick) {
       const timer = setInterval(tick, ms);
       document.addEventListener('visibilitychange', tick);

@@ -8,9 +8,6 @@ import { type Book, pennedMeta } from '#store/book.ts';
 import { ladder } from '#store/ladder.ts';
 import { announce } from '#store/notice.ts';
 
-/** The database of the demo shop: a logbook of its own, so that made-up and real numbers never meet. */
-export const demoName = 'warmshot-demo';
-
 const filled = ['moulds', 'injectors', 'colourways', 'settings', 'sealed', 'columns'] as const;
 const heldEmpty = [...filled, 'entries', 'drafts'] as const;
 const written = [...heldEmpty, 'meta'] as const;

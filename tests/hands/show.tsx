@@ -20,7 +20,13 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
   const felt: TestShop['felt'] = [];
   return {
     book: await openBook(`screen-${crypto.randomUUID()}`),
-    clock: { now: () => at, every: () => () => {}, jumpMs: () => 0, zone: () => zone },
+    clock: {
+      now: () => at,
+      every: () => () => {},
+      jumpMs: () => 0,
+      realMs: (ms) => ms,
+      zone: () => zone,
+    },
     touch: { confirm: () => felt.push('confirm'), refuse: () => felt.push('refuse') },
     sound: {
       canSound: () => () => {},
@@ -32,6 +38,7 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     },
     keys: { listen: () => () => {}, learn: () => () => {} },
     wakeLock: { hold: () => () => {} },
+    leaveDemo: null,
     version: '1.2.3',
     updates: { state: () => 'current', told: () => {}, take: async () => {} },
     holdSession: () => () => {},

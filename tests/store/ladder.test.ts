@@ -12,13 +12,21 @@ const taller = [...ladder, { records: { moulds: (old: object) => ({ ...old, shel
 test('every object store of the logbook is there after the first opening', async () => {
   const db = await openDatabase(freshName());
   expect([...db.objectStoreNames]).toEqual([
+    'changes',
     'colourways',
     'columns',
     'drafts',
     'entries',
+    'ideas',
     'injectors',
+    'materials',
     'meta',
+    'mixes',
     'moulds',
+    'movements',
+    'photo-bytes',
+    'photos',
+    'remarks',
     'sealed',
     'settings',
   ]);

@@ -31,6 +31,7 @@ export function Welcome({ onPour }: { onPour: () => void }) {
         <ActKey size="main" onPress={onPour}>
           Log a pour now
         </ActKey>
+        <ActKey href="./?demo#/moulds">Look round a demo shop</ActKey>
       </div>
     </main>
   );

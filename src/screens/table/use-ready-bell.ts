@@ -38,7 +38,7 @@ export function useReadyBell(table: Table, settings: SettingsFacts): boolean | n
       sound.arm(
         dues.current
           .filter(({ shotId }) => !answered.current.has(shotId))
-          .map(({ place, at }) => ({ place, inMs: at - clock.now() })),
+          .map(({ place, at }) => ({ place, inMs: clock.realMs(at - clock.now()) })),
       );
     arm();
     // The clock of the sound stands still while the page sleeps.

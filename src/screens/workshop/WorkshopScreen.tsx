@@ -3,6 +3,7 @@ import { Cautions } from '#screens/Cautions.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { useSettings } from '#screens/use-settings.ts';
+import { DemoSheet } from '#screens/workshop/DemoSheet.tsx';
 import { SafeSheet } from '#screens/workshop/SafeSheet.tsx';
 import { ShopSheet } from '#screens/workshop/ShopSheet.tsx';
 import { TableSheet } from '#screens/workshop/TableSheet.tsx';
@@ -13,7 +14,7 @@ import styles from './WorkshopScreen.module.css';
 
 /** How this shop likes things, what it holds, and the cautions. */
 export function WorkshopScreen() {
-  const { version } = useShop();
+  const { version, leaveDemo } = useShop();
   const { settings, change, trouble } = useSettings();
   if (!settings) return null;
   return (
@@ -29,6 +30,7 @@ export function WorkshopScreen() {
         <TableSheet settings={settings} onChange={change} />
         <ShopSheet settings={settings} onChange={change} />
         <TakenOff />
+        {!leaveDemo && <DemoSheet />}
       </div>
       <p class={styles.version}>Warmshot {version}</p>
     </DeskPage>
