@@ -88,6 +88,27 @@ const addColour = async (name, swatches) => {
   await wait(250);
 };
 
+/** The desk pages of the demo shop: four months of numbers on each. */
+async function lookRoundTheDemo() {
+  await page.goto(`${url}?demo#/moulds`);
+  await page.getByText('Grub 50').first().waitFor();
+  await wait();
+  await look('demo-moulds');
+  await page
+    .getByRole('link', { name: /^Grub 50|Which cavity/ })
+    .first()
+    .click();
+  await wait(900);
+  await look('demo-mould');
+  for (const place of ['pour', 'colours']) {
+    await page.evaluate((hash) => {
+      window.location.hash = hash;
+    }, `#/${place}`);
+    await wait(900);
+    await look(`demo-${place}`);
+  }
+}
+
 await page.clock.install({ time: new Date('2026-11-24T18:02:00Z') });
 await page.goto(url);
 await wait();
@@ -201,6 +222,14 @@ await look('workshop');
 await go('injector-facts/new');
 await press('Add this injector');
 await look('injector-refused');
+
+if (!readme) {
+  for (const check of ['glove-check', 'sound-check', 'pedal-check']) {
+    await go(check);
+    await look(check);
+  }
+  await lookRoundTheDemo();
+}
 
 if (!readme) {
   const names = [...new Set(shots.map(({ name }) => name))];

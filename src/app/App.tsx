@@ -1,6 +1,5 @@
 import { useEffect } from 'preact/hooks';
 import { landing } from '#app/landing.ts';
-import { late } from '#app/late.tsx';
 import { PlaceBar } from '#app/PlaceBar.tsx';
 import { loadLaterScreens, Screen } from '#app/Screen.tsx';
 import { UpdateNotice } from '#app/UpdateNotice.tsx';
@@ -12,6 +11,7 @@ import { hrefTo, type Route, routeOf } from '#screens/routes.ts';
 import { openDoor } from '#store/door.ts';
 import { footingOf } from '#store/footing.ts';
 import { type SettingsFacts, settingsOf } from '#store/settings.ts';
+import { late } from '#ui/late.tsx';
 import styles from './App.module.css';
 
 /** Screens without the bar of places, so that a sleeve cannot leave them. */

@@ -1,6 +1,7 @@
-import { late } from '#app/late.tsx';
 import type { Route } from '#screens/routes.ts';
+import { PotPanel, TablePanel } from '#screens/table/late-panels.ts';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
+import { late } from '#ui/late.tsx';
 
 // The table is in the first load: nothing in a session waits for a file. All else comes after it.
 const PourScreen = late(async () => (await import('#screens/pour/PourScreen.tsx')).PourScreen);
@@ -45,6 +46,8 @@ const PedalCheckScreen = late(
 );
 
 const afterwards = [
+  PotPanel,
+  TablePanel,
   PourScreen,
   StartScreen,
   CautionsScreen,

@@ -1,7 +1,7 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
-/** A screen that is fetched after the first paint. Everything is stored for offline use, so it is there. */
+/** A part of the app that is fetched after the first paint. Everything is stored for offline use, so it is there. */
 export function late<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
 ): ComponentType<Props> & { load: () => void } {
