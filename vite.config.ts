@@ -102,6 +102,22 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          // Prints ratios and is no part of `npm test`.
+          name: 'bench',
+          include: ['tests/bench/**/*.bench.ts'],
+          testTimeout: 300_000,
+          browser: {
+            enabled: true,
+            headless: true,
+            screenshotFailures: false,
+            provider: chromium,
+            instances: [{ browser: 'chromium' }],
+          },
+        },
+      },
+      {
+        extends: true,
+        test: {
           name: 'chromium',
           include: ['tests/{store,live,platform,ui,screens}/**/*.test.{ts,tsx}'],
           browser: {
