@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { headParts, Name, RecordId, Swatch } from '#model/schemas.ts';
+import { headParts, Instant, Name, RecordId, Swatch } from '#model/schemas.ts';
 
 export const MaterialId = RecordId.brand<'MaterialId'>();
 export type MaterialId = z.infer<typeof MaterialId>;
@@ -28,7 +28,8 @@ export type StockUnit = z.infer<typeof StockUnit>;
 export const Qty = z
   .number()
   .check(z.gte(0, 'Not below 0.'), z.lte(1_000_000, 'More than 1,000,000 cannot be.'));
-const qtyAboveZero = z
+/** The same, of something that was really moved. */
+export const QtyAboveZero = z
   .number()
   .check(z.gt(0, 'Above 0.'), z.lte(1_000_000, 'More than 1,000,000 cannot be.'));
 export const Cents = z
@@ -43,7 +44,7 @@ export const materialFacts = {
   kind: MaterialKind,
   unit: StockUnit,
   /** How it is bought: so much in a package, for so many cents; null: not told. */
-  package: z.nullable(z.object({ qty: qtyAboveZero, cents: Cents })),
+  package: z.nullable(z.object({ qty: QtyAboveZero, cents: Cents })),
   /** At or below this it is on the list of what to buy; null: never. */
   reorderAt: z.nullable(Qty),
   /** One drop of this bottle, mL, counted or weighed by the person; null: the usual drop is taken. */
@@ -54,6 +55,14 @@ export const materialFacts = {
   teaspoonG: z.nullable(
     z.number().check(z.gte(0.1, 'At least 0.1 g.'), z.lte(20, 'At most 20 g.')),
   ),
+  /** What 1 mL of a liquid weighs, g; absent or null: the usual one is taken. */
+  densityGPerMl: z.optional(
+    z.nullable(z.number().check(z.gte(0.3, 'At least 0.3 g/mL.'), z.lte(5, 'At most 5 g/mL.'))),
+  ),
+  /** What its empty jar or the weighing cup weighs, g; absent or null: never weighed. */
+  tareG: z.optional(z.nullable(Qty)),
+  /** When it was ticked on the list of what to buy; absent or null: not. A later purchase ends it. */
+  tickedAt: z.optional(z.nullable(Instant)),
   /** Only flake: width and cut; null: another material, or not told. */
   flake: z.nullable(
     z.object({

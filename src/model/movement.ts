@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { Cents, MaterialId, Qty } from '#model/material.ts';
+import { Cents, MaterialId, Qty, QtyAboveZero } from '#model/material.ts';
 import { DeviceId, Instant, RecordId, Stamp, Words } from '#model/schemas.ts';
 
 export const MovementId = RecordId.brand<'MovementId'>();
@@ -20,12 +20,12 @@ export const Movement = z.looseObject({
   says: z.discriminatedUnion('kind', [
     z.object({
       kind: z.literal('bought'),
-      qty: Qty,
+      qty: QtyAboveZero,
       cents: Cents,
       lot: z.string().check(z.maxLength(60)),
     }),
     /** Spilled, given away, gone off. */
-    z.object({ kind: z.literal('lost'), qty: Qty }),
+    z.object({ kind: z.literal('lost'), qty: QtyAboveZero }),
     /** The scale or the count says so: the level starts again from here. */
     z.object({ kind: z.literal('counted'), level: Qty }),
     /** Looked at and still right; moves nothing. */
