@@ -1,7 +1,9 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
+import { standingOf } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
 import { openSec } from '#calc/set-clock.ts';
 import { type Seat, type Shot, type Table, tableOf } from '#calc/table.ts';
+import { type PackedUse, packedUses, usesOf } from '#calc/used.ts';
 import { isColdShot, tempBeforeC } from '#calc/warmth.ts';
 import { defects } from '#model/defect.ts';
 import type { Entry, Result, SessionId } from '#model/entry.ts';
@@ -56,6 +58,8 @@ export interface Columns {
   firstCell: Uint32Array;
   /** Result codes, cavity after cavity. */
   cells: Uint8Array;
+  /** What the session took off the shelf; absent: packed before that was kept, nothing is known. */
+  used?: readonly PackedUse[];
 }
 
 /** The digest of a session's entries. */
@@ -88,6 +92,7 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     tempC: Float32Array.from(shots, (shot) => tempBeforeC(table, seatOf(shot), shot)),
     cold: bytes(shots, (shot) => coldFlagOf(isColdShot(table, seatOf(shot), shot))),
     ...cellsOf(shots),
+    used: packedUses(usesOf(standingOf(entries)), table.begunAt),
   };
 }
 

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { nextStamp } from '#calc/stamp.ts';
 import { defects } from '#model/defect.ts';
-import type { Entry, Said, SessionId } from '#model/entry.ts';
+import type { Entry, Said, SaidOf, SessionId } from '#model/entry.ts';
+import type { MaterialId } from '#model/material.ts';
+import type { MixId } from '#model/mix.ts';
 import type { FrozenMould, MouldId } from '#model/mould.ts';
 import type { Stamp } from '#model/schemas.ts';
 
@@ -110,6 +112,24 @@ export function potMixed(number: number, slot = 0): Said {
   };
 }
 
+/** The same, of a mix: `drops` of material 2 in plastisol that is material 1. */
+export function dyedPot(number: number, drops: number, heats = 0): SaidOf<'pot-mixed'> {
+  const said = potMixed(number) as SaidOf<'pot-mixed'>;
+  const dose = { materialId: id<MaterialId>('material', 2), name: 'Soot black', isPinned: false };
+  const mix = {
+    mixId: id<MixId>('mix', 1),
+    version: 1,
+    role: 'only',
+    plastisolId: id<MaterialId>('material', 1),
+    doses: [{ ...dose, amount: drops, unit: 'drop' }],
+  } as const;
+  const remelt = { meanHeats: heats, maxHeats: heats };
+  return {
+    ...said,
+    pots: said.pots.map((pot) => ({ ...pot, ...remelt, mix: { ...mix, doses: [...mix.doses] } })),
+  };
+}
+
 export function filled(mould: number, number: number, setSec: number | null = 180): Said {
   return {
     kind: 'filled',
@@ -154,6 +174,7 @@ export const aPress: fc.Arbitrary<Said> = fc.oneof(
     }),
   ),
   fc.tuple(oneTo(3), fc.integer({ min: 0, max: 1 })).map(([pot, slot]) => potMixed(pot, slot)),
+  fc.tuple(oneTo(3), oneTo(60)).map(([pot, drops]): Said => dyedPot(pot, drops)),
   oneTo(3).map((pot): Said => ({ kind: 'pot-heated', potId: id('pot', pot) })),
   oneTo(3).map((pot): Said => ({ kind: 'pot-emptied', potId: id('pot', pot) })),
   fc
