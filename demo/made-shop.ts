@@ -1,5 +1,6 @@
 import { columnsOf } from '#calc/columns.ts';
 import { tableOf } from '#calc/table.ts';
+import type { Change } from '#model/change.ts';
 import type { DemoShop } from '#model/demo-shop.ts';
 import type { Entry } from '#model/entry.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
@@ -7,9 +8,10 @@ import type { Mould } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 import type { Settings } from '#model/settings.ts';
+import type { FactsOf } from '#store/heads.ts';
 import { ladder } from '#store/ladder.ts';
 import { pouredEvening } from './evening.ts';
-import { plannedMonths } from './months.ts';
+import { type EveningPlan, plannedMonths } from './months.ts';
 import { Pen } from './pen.ts';
 import { mouldKeyOf, type ShopNow } from './scene.ts';
 import {
@@ -21,6 +23,7 @@ import {
   moulds,
   settings,
 } from './shop.ts';
+import { truths } from './truths.ts';
 
 /** The seed of the shop that is served with the app. */
 export const shopSeed = 22;
@@ -34,7 +37,9 @@ export function madeShop(seed: number = shopSeed): DemoShop {
   const likes = { ...pen.head<Settings>(facts, setUpAt), id: 'settings' } as const;
   const shop = setUp(pen, setUpAt);
   const sessions: SealedSession[] = [];
+  const changes: Change[] = [];
   for (const plan of plans) {
+    changes.push(...loggedChanges(plan, shop, pen));
     const session = sealedOf(pouredEvening(plan, shop, pen));
     sessions.push(session);
     shop.history.push(columnsOf(session.id, session.entries));
@@ -46,6 +51,7 @@ export function madeShop(seed: number = shopSeed): DemoShop {
     moulds: Object.values(shop.moulds),
     injectors: Object.values(shop.injectors),
     colourways: Object.values(shop.colourways),
+    changes,
     settings: likes,
     sessions,
   };
@@ -64,6 +70,25 @@ function setUp(pen: Pen, at: Instant): ShopNow {
     colourways: pen.heads<Colourway, ColourKey>(colourways, at),
     history: [],
   };
+}
+
+/** What was done to a mould before an evening, as the person logs it at its page. */
+function loggedChanges(plan: EveningPlan, shop: ShopNow, pen: Pen): Change[] {
+  const { mould, cavity, note } = truths.vent;
+  const isVentEvening = plan.happenings.some(
+    (happening) => happening.does === 'note' && happening.text === note,
+  );
+  if (!isVentEvening) return [];
+  const facts: FactsOf<'changes'> = {
+    mouldId: shop.moulds[mould].id,
+    at: plan.startAt,
+    kind: 'vent-opened',
+    cavities: [cavity],
+    defect: 'short',
+    wasPickedAsWorst: true,
+    text: '',
+  };
+  return [pen.head<Change>(facts, plan.startAt)];
 }
 
 function factsOfMoulds(): Record<MouldKey, object> {

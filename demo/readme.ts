@@ -22,7 +22,7 @@ function truthLines(): string[] {
   return [
     `1. **A vent.** Cavity ${vent.cavity} of ${moulds[vent.mould].facts.name} shorts by itself in ` +
       `${percent(vent.shortShare)} of its shots until week ${vent.openedInWeek}, where a note says ` +
-      `"${vent.note}". After that it runs as the others do.`,
+      `"${vent.note}" and the mould's page has it among its changes. After that it runs as the others do.`,
     `2. **Cold first shots.** In aluminium, a shot that is poured less than ${cold.belowK} K above ` +
       `the shop shorts in ${percent(cold.shortShare)} of its cavities (a step ${cold.overK} K wide). ` +
       `The moulds are sized so that these are the first ${cold.firstShots} of a session. Silicone ` +

@@ -32,6 +32,8 @@ export interface Compared {
   change: Difference;
   before: Defects;
   after: Defects;
+  /** What the other cavities did meanwhile; null: it was compared with itself. */
+  others: { before: Defects; after: Defects } | null;
 }
 
 /** Defective cavities out of those recorded. */
@@ -92,12 +94,14 @@ export function mover(a: Readonly<Difference>, b: Readonly<Difference>): Differe
  */
 export function changeVerdict(before: Period, after: Period): ChangeVerdict {
   const [was, is] = sidesOf(before, after);
-  return verdictOf(was, is, (times) => differenceOf(was, grown(is, times), conf));
+  return verdictOf({ was, is, others: null }, (times) => differenceOf(was, grown(is, times), conf));
 }
 
 /**
  * Did a change help one cavity? Its own change less that of the other cavities in the same shots;
  * with 98 % when it was picked for looking worst. A mould of one cavity is compared with itself.
+ * `mended` are other cavities that something was done to in the same time: they got better by
+ * themselves and would make this one look worse, so they are no part of the comparison.
  * Throws a RangeError for an unknown cavity or impossible results.
  */
 export function cavityChangeVerdict(
@@ -105,13 +109,19 @@ export function cavityChangeVerdict(
   after: CavityResults,
   cavity: number,
   isPickedAsWorst: boolean,
+  mended: readonly number[] = [],
 ): ChangeVerdict {
   const [wasOwn, isOwn] = [ownSide(before, cavity), ownSide(after, cavity)];
-  const [wasRest, isRest] = sidesOf([restOf(before, cavity)], [restOf(after, cavity)]);
+  const apart = new Set([cavity, ...mended]);
+  const [wasRest, isRest] = sidesOf([restOf(before, apart)], [restOf(after, apart)]);
   const confidence = isPickedAsWorst ? pickedConf : conf;
-  return verdictOf(wasOwn, isOwn, (times) => {
+  const others =
+    wasRest.total + isRest.total === 0
+      ? null
+      : { before: defectsOf(wasRest), after: defectsOf(isRest) };
+  return verdictOf({ was: wasOwn, is: isOwn, others }, (times) => {
     const own = differenceOf(wasOwn, grown(isOwn, times), confidence);
-    if (wasRest.total + isRest.total === 0) return own;
+    if (!others) return own;
     return mover(own, differenceOf(wasRest, grown(isRest, times), confidence));
   });
 }
@@ -121,12 +131,21 @@ interface Side extends Defects {
   effect: number;
 }
 
-function verdictOf(was: Side, is: Side, changeWhen: (times: number) => Difference): ChangeVerdict {
+interface Sides {
+  was: Side;
+  is: Side;
+  others: Compared['others'];
+}
+
+function verdictOf(
+  { was, is, others }: Sides,
+  changeWhen: (times: number) => Difference,
+): ChangeVerdict {
   if (Math.min(was.shots, is.shots) < leastShots) {
     return { kind: 'too-few', shotsBefore: was.shots, shotsAfter: is.shots, needed: leastShots };
   }
   const change = changeWhen(1);
-  const facts = { change, before: defectsOf(was), after: defectsOf(is) };
+  const facts = { change, before: defectsOf(was), after: defectsOf(is), others };
   const kind = decisionOf(change);
   if (kind) return { kind, ...facts };
   return { kind: 'unclear', ...facts, moreShots: moreShotsFor(is.shots, changeWhen) };
@@ -185,8 +204,8 @@ function ownSide(matrix: CavityResults, cavity: number): Side {
   return { bad: failed, total: recorded, shots: recorded, effect: 1 };
 }
 
-function restOf(matrix: CavityResults, cavity: number): ShotCounts {
-  const counted = matrix.map((shot) => failedIn(shot.filter((_, at) => at !== cavity)));
+function restOf(matrix: CavityResults, apart: ReadonlySet<number>): ShotCounts {
+  const counted = matrix.map((shot) => failedIn(shot.filter((_, at) => !apart.has(at))));
   return { x: counted.map(({ failed }) => failed), n: counted.map(({ recorded }) => recorded) };
 }
 

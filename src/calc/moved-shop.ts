@@ -26,6 +26,10 @@ export function shopUntilYesterday(shop: DemoShop, now: Instant, zone: string): 
     moulds: shop.moulds.map(movedHead),
     injectors: shop.injectors.map(movedHead),
     colourways: shop.colourways.map(movedHead),
+    changes: shop.changes.map((change) => ({
+      ...movedHead(change),
+      at: movedAt(change.at, days, zone),
+    })),
     settings: movedSettings(movedHead(shop.settings), wayOf(shop.settings.createdAt)),
     sessions: shop.sessions.map((session) => movedSession(session, wayOf(session.startedAt), zone)),
   };

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { Change } from '#model/change.ts';
 import { Colourway, Injector } from '#model/gear.ts';
 import { Mould } from '#model/mould.ts';
 import { SealedSession } from '#model/session.ts';
@@ -16,6 +17,7 @@ export const DemoShop = z.object({
   moulds: z.array(Mould),
   injectors: z.array(Injector),
   colourways: z.array(Colourway),
+  changes: z.array(Change),
   settings: Settings,
   /** Oldest first. */
   sessions: z.array(SealedSession).check(z.minLength(1)),

@@ -8,7 +8,15 @@ import { type Book, pennedMeta } from '#store/book.ts';
 import { ladder } from '#store/ladder.ts';
 import { announce } from '#store/notice.ts';
 
-const filled = ['moulds', 'injectors', 'colourways', 'settings', 'sealed', 'columns'] as const;
+const filled = [
+  'moulds',
+  'injectors',
+  'colourways',
+  'changes',
+  'settings',
+  'sealed',
+  'columns',
+] as const;
 const heldEmpty = [...filled, 'entries', 'drafts'] as const;
 const written = [...heldEmpty, 'meta'] as const;
 
@@ -35,6 +43,7 @@ export async function fillDemo(
     ...shop.moulds.map((mould) => tx.objectStore('moulds').add(mould)),
     ...shop.injectors.map((injector) => tx.objectStore('injectors').add(injector)),
     ...shop.colourways.map((colourway) => tx.objectStore('colourways').add(colourway)),
+    ...shop.changes.map((change) => tx.objectStore('changes').add(change)),
     ...shop.sessions.map((session) => tx.objectStore('sealed').add(session)),
     ...columns.map((digest) => tx.objectStore('columns').add(digest)),
     tx.objectStore('settings').add(shop.settings),
@@ -64,7 +73,8 @@ async function demoShopOf(bytes: BlobPart): Promise<DemoShop> {
 
 /** Entries come in the order of their stamps, and no head is changed after the last session. */
 function newestStamp(shop: DemoShop): Stamp | null {
-  const heads = [...shop.moulds, ...shop.injectors, ...shop.colourways, shop.settings];
+  const { moulds, injectors, colourways, changes, settings } = shop;
+  const heads = [...moulds, ...injectors, ...colourways, ...changes, settings];
   const stamps = [
     ...heads.flatMap((head) => Object.values(head.stamps)),
     ...shop.sessions.flatMap(({ entries }) => entries.map(({ stamp }) => stamp)),

@@ -150,6 +150,36 @@ test('a cavity picked for looking worst has to show more', () => {
   expect(width(true)).toBeGreaterThan(width(false));
 });
 
+/*
+ * Outside truth: what was planted. One of four cavities is mended from 50 to 5 bad in 100 and the
+ * others stay at 20, so the untouched ones have not changed.
+ */
+test('a neighbour that was mended does not make an untouched cavity look worse', () => {
+  const chance = seeded(707);
+  const shot = (mended: number) =>
+    [mended, 0.2, 0.2, 0.2].map((bad) => (chance() < bad ? 1 : 0) as 0 | 1);
+  const kinds = { with: [] as string[], without: [] as string[] };
+  let [leanWith, leanWithout] = [0, 0];
+  const runs = 300;
+  for (let run = 0; run < runs; run++) {
+    const before = Array.from({ length: 60 }, () => shot(0.5));
+    const after = Array.from({ length: 60 }, () => shot(0.05));
+    const known = cavityChangeVerdict(before, after, 1, false, [0]);
+    const blind = cavityChangeVerdict(before, after, 1, false);
+    if (known.kind === 'too-few' || blind.kind === 'too-few') throw new Error('too few');
+    kinds.with.push(known.kind);
+    kinds.without.push(blind.kind);
+    leanWith += known.change[0] / runs;
+    leanWithout += blind.change[0] / runs;
+    expect(known.others?.before.total).toBe(120);
+  }
+  const worse = (of: string[]) => of.filter((kind) => kind === 'made-worse').length / runs;
+  expect(leanWithout).toBeGreaterThan(0.1);
+  expect(Math.abs(leanWith)).toBeLessThan(0.02);
+  expect(worse(kinds.without)).toBeGreaterThan(0.1);
+  expect(worse(kinds.with)).toBeLessThan(0.05);
+});
+
 test('a mould of one cavity is compared with itself', () => {
   const column = (count: number, bad: number): CavityResults =>
     Array.from({ length: count }, (_, s) => [s < bad ? 1 : 0]);

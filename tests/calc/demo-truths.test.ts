@@ -36,6 +36,14 @@ test('the vent was opened in week 9 and helped its cavity, no other', () => {
   expect(changedByVent(shots)).toEqual(['Grub 50 6 helped']);
 });
 
+test('the opened vent is in the log of changes as the person would put it there', () => {
+  const grub = shop.moulds.find(({ name }) => name === 'Grub 50');
+  expect(shop.changes).toMatchObject([
+    { mouldId: grub?.id, kind: 'vent-opened', cavities: [6], wasPickedAsWorst: true },
+  ]);
+  expect(shop.changes[0]?.at).toBe(shop.sessions[ventSession(shop)]?.startedAt);
+});
+
 test('aluminium needs two cold shots, about 55 of 100 good against 93, and silicone none', () => {
   const { 'Toad 45': silicone, ...aluminium } = Object.fromEntries(coldByMould(shop));
   expect(['none-seen', 'unclear']).toContain(silicone?.kind);
@@ -88,7 +96,7 @@ test('the file that is served and the README are what the script makes now', () 
 
 test('every record may exist, and no id is used for two things', () => {
   expect(DemoShop.parse(JSON.parse(demoText()))).toEqual(shop);
-  const heads = [...shop.moulds, ...shop.injectors, ...shop.colourways];
+  const heads = [...shop.moulds, ...shop.injectors, ...shop.colourways, ...shop.changes];
   const entries = shop.sessions.flatMap((session) => session.entries);
   const ids = [...heads, ...shop.sessions, ...entries].map(({ id }) => id);
   const shotIds = shop.sessions.flatMap((session) =>

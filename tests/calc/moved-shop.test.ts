@@ -72,3 +72,14 @@ test('heads are as old as the shop and carry stamps no later than its last sessi
     ).toBe(true);
   }
 });
+
+test.each(['Europe/Berlin', 'America/Santiago'])(
+  'in %s the logged change stays where it was: before the first shot of its evening',
+  (zone) => {
+    const moved = shopUntilYesterday(shop, Date.UTC(2026, 10, 25, 15), zone);
+    const evening = shop.sessions.findIndex(({ startedAt }) => startedAt === shop.changes[0]?.at);
+    expect(evening).toBeGreaterThan(0);
+    expect(moved.changes).toHaveLength(1);
+    expect(moved.changes[0]?.at).toBe(moved.sessions[evening]?.startedAt);
+  },
+);
