@@ -67,11 +67,14 @@ export function refusalInComplete(log: DriverLog, j: number): DriverVerdict | nu
 /** D for a factor: what stays through a session must also bear how the sessions differ. */
 export function effectFor(log: DriverLog, j: number): number {
   if (!log.factors[j]?.isPerSession) return designEffect(log.x, log.n)[1];
-  const sessions = [...new Set(log.session)].map((session) => ({
-    x: log.x.filter((_, s) => log.session[s] === session),
-    n: log.n.filter((_, s) => log.session[s] === session),
-  }));
-  return effectAcross(sessions);
+  const sessions = new Map<number | string, { x: number[]; n: number[] }>();
+  for (const [s, session] of log.session.entries()) {
+    const own = sessions.get(session) ?? { x: [], n: [] };
+    own.x.push(log.x[s] ?? 0);
+    own.n.push(log.n[s] ?? 0);
+    sessions.set(session, own);
+  }
+  return effectAcross([...sessions.values()]);
 }
 
 /** The rarer of failures and non-failures, as so many independent ones. */

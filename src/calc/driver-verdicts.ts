@@ -88,10 +88,12 @@ function judged(log: DriverLog, open: readonly number[]) {
 
 function foundFor(log: DriverLog, j: number, among: readonly number[]) {
   const effect = effectFor(log, j);
-  const x = log.x.map((failed) => failed / effect);
-  const n = log.n.map((c) => c / effect);
   const columns = among.map((k) => scoresOf(log, k));
-  const X: Design = log.n.map((_, s) => [1, ...columns.map(({ scores }) => scores[s] ?? 0)]);
+  const { X, x, n } = folded(
+    log,
+    effect,
+    columns.map(({ scores }) => scores),
+  );
   const column = 1 + among.indexOf(j);
   const [loBeta, hiBeta] = firthProfileInterval(X, x, n, column);
   const beta = firth(X, x, n).beta[column] ?? 0;
@@ -104,6 +106,25 @@ function foundFor(log: DriverLog, j: number, among: readonly number[]) {
     hi: hi ?? 1,
     chance: firthChance(X, x, n, column),
   };
+}
+
+/**
+ * Shots of which all the same was noted, as one row: it changes neither the likelihood nor the
+ * information, and a long log has far fewer kinds of shot than shots.
+ */
+function folded({ x, n }: ShotCounts, effect: number, columns: readonly (readonly number[])[]) {
+  const rows = new Map<string, { row: number[]; x: number; n: number }>();
+  for (const [s, c] of n.entries()) {
+    const values = columns.map((scores) => scores[s] ?? 0);
+    const key = values.join(' ');
+    const kind = rows.get(key) ?? { row: [1, ...values], x: 0, n: 0 };
+    kind.x += (x[s] ?? 0) / effect;
+    kind.n += c / effect;
+    rows.set(key, kind);
+  }
+  const kinds = [...rows.values()];
+  const X: Design = kinds.map(({ row }) => row);
+  return { X, x: kinds.map((kind) => kind.x), n: kinds.map((kind) => kind.n) };
 }
 
 /** An odds ratio stays a number however far a step reaches beyond the values seen. */

@@ -149,7 +149,9 @@ test.each([
 });
 
 // Limit: 5% and two standard errors; with sessions that differ, no correction called 24 to 43%.
-test('an injector that does nothing is rarely called a driver though sessions differ', () => {
+test('an injector that does nothing is rarely called a driver though sessions differ', {
+  timeout: 30_000,
+}, () => {
   let called = 0;
   let judgedRuns = 0;
   for (let run = 0; run < 250; run++) {

@@ -1,0 +1,180 @@
+import { newcombe } from '#calc/before-after.ts';
+import { holm } from '#calc/cavities.ts';
+import { type Columns, coldFlag, notCheckedCode } from '#calc/columns.ts';
+import { total } from '#calc/counts.ts';
+import { dayOf } from '#calc/days.ts';
+import { countIn } from '#calc/mould-shots.ts';
+import {
+  effectAcross,
+  isTooEarlyAcross,
+  type ShotCounts,
+  sessionTotals,
+  yieldIntervalAcross,
+} from '#calc/yield.ts';
+
+/** What yields can be told apart by. */
+export const groupings = ['mould', 'colour', 'injector', 'heat', 'session', 'day'] as const;
+export type Grouping = (typeof groupings)[number];
+
+/** The warm shots of one mould, colour, injector, heat, session or day. */
+export interface ShotGroup {
+  /** Id or number of what they share; `''`: nothing was noted. */
+  key: string;
+  /** Its name as it was logged last; empty where the log has none. */
+  name: string;
+  /** When its last session began. */
+  lastAt: number;
+  shots: number;
+  notChecked: number;
+  cold: { good: number; checked: number };
+  /** Good and checked of its warm shots, session by session. */
+  sessions: ShotCounts[];
+}
+
+/** The groups of some digests while they are read, batch by batch. */
+export type ShotGroups = Map<string, ShotGroup>;
+
+/** Adds the shots of some digests to the groups. */
+export function addToGroups(groups: ShotGroups, columns: readonly Columns[], by: Grouping): void {
+  for (const session of columns) {
+    const own = new Map<ShotGroup, { x: number[]; n: number[] }>();
+    for (let shot = 0; shot < session.mould.length; shot += 1) {
+      const { key, name } = labelOf(session, shot, by);
+      const group = groupFor(groups, key);
+      group.name = name || group.name;
+      group.lastAt = Math.max(group.lastAt, session.startedAt);
+      const cells = session.cells.subarray(session.firstCell[shot], session.firstCell[shot + 1]);
+      const { seen, checked } = countIn(cells, 'good');
+      group.notChecked += notCheckedIn(cells);
+      if (checked === 0) continue;
+      if (session.cold[shot] === coldFlag) {
+        group.cold.good += seen;
+        group.cold.checked += checked;
+        continue;
+      }
+      group.shots += 1;
+      const counts = own.get(group) ?? { x: [], n: [] };
+      counts.x.push(seen);
+      counts.n.push(checked);
+      own.set(group, counts);
+    }
+    for (const [group, counts] of own) group.sessions.push(counts);
+  }
+}
+
+/** What is said of one group: counts always, a range where the shots allow one. */
+export interface GroupYield {
+  group: ShotGroup;
+  good: number;
+  checked: number;
+  /** [p, lo, hi] of the good share to expect again; null: too few to tell. */
+  shares: [number, number, number] | null;
+  /** Against all other groups together; null: no difference shows, or none can be told. */
+  differs: 'fewer' | 'more' | null;
+}
+
+/** Chance of one false "fewer" or "more" over the whole list. */
+const listLevel = 0.05;
+
+/**
+ * The groups by the least to be expected of them, lowest first; those of which nothing can be told
+ * come last. Each is held against the rest by Newcombe's interval with Holm over the list; groups
+ * that are their own time (sessions, days) are not, because they differ by chance alone.
+ */
+export function groupYields(groups: ShotGroups, by: Grouping, conf: number): GroupYield[] {
+  const judged = [...groups.values()].map((group) => {
+    const { good, checked } = sumOf(group.sessions);
+    const isEarly = group.sessions.length === 0 || isTooEarlyAcross(group.sessions, conf);
+    const shares = isEarly ? null : yieldIntervalAcross(group.sessions, conf);
+    return { group, good, checked, shares };
+  });
+  const isHeld = by !== 'session' && by !== 'day';
+  const compared = isHeld ? judged.filter(({ shares }) => shares !== null) : [];
+  const chances = compared.map(({ group }) => chanceAgainstRest(group, groups));
+  const corrected = holm(chances.map(({ chance }) => chance));
+  const found = new Map(
+    compared.map(({ group }, at) => [
+      group,
+      (corrected[at] ?? 1) > listLevel ? null : (chances[at]?.d ?? 0) < 0 ? 'fewer' : 'more',
+    ]),
+  );
+  return judged
+    .map((each) => ({ ...each, differs: found.get(each.group) ?? null }) as GroupYield)
+    .sort((a, b) => leastOf(a) - leastOf(b) || b.group.lastAt - a.group.lastAt);
+}
+
+/**
+ * Share of good in one group less that in all others, and the chance by luck alone of one as far
+ * from zero: the largest level at which Newcombe's interval still holds zero.
+ */
+function chanceAgainstRest(group: ShotGroup, groups: ShotGroups): { d: number; chance: number } {
+  const rest = [...groups.values()].flatMap((other) => (other === group ? [] : other.sessions));
+  const [own, others] = [sumOf(group.sessions), sumOf(rest)];
+  if (others.checked === 0) return { d: 0, chance: 1 };
+  const effects = [effectAcross(group.sessions), effectAcross(rest)] as const;
+  const at = (chance: number) =>
+    newcombe(own.good, own.checked, others.good, others.checked, ...effects, 1 - chance);
+  const isFar = ([, lo, hi]: readonly number[]) => (lo ?? 0) > 0 || (hi ?? 0) < 0;
+  let [sure, unsure] = [1 - 1e-9, 1e-9];
+  if (isFar(at(unsure))) return { d: at(unsure)[0], chance: unsure };
+  for (let turn = 0; turn < 40; turn += 1) {
+    const middle = (sure + unsure) / 2;
+    if (isFar(at(middle))) sure = middle;
+    else unsure = middle;
+  }
+  return { d: at(sure)[0], chance: sure };
+}
+
+function labelOf(session: Columns, shot: number, by: Grouping): { key: string; name: string } {
+  switch (by) {
+    case 'mould': {
+      const mould = session.moulds[session.mould[shot] ?? -1];
+      return { key: mould?.mouldId ?? '', name: mould?.name ?? '' };
+    }
+    case 'colour': {
+      const colour = session.colourways[session.colourway[shot] ?? -1];
+      return { key: colour?.colourwayId ?? '', name: colour?.colourwayId ? colour.name : '' };
+    }
+    case 'injector':
+      return { key: session.injectorIds[session.injector[shot] ?? -1] ?? '', name: '' };
+    case 'heat': {
+      const heat = session.heat[shot] ?? 0;
+      return { key: heat > 0 ? String(heat) : '', name: '' };
+    }
+    case 'session':
+      return { key: session.sessionId, name: '' };
+    case 'day':
+      return { key: dayOf(session.startedAt, session.zone), name: '' };
+  }
+}
+
+function groupFor(groups: ShotGroups, key: string): ShotGroup {
+  const old = groups.get(key);
+  if (old) return old;
+  const fresh: ShotGroup = {
+    key,
+    name: '',
+    lastAt: 0,
+    shots: 0,
+    notChecked: 0,
+    cold: { good: 0, checked: 0 },
+    sessions: [],
+  };
+  groups.set(key, fresh);
+  return fresh;
+}
+
+function notCheckedIn(cells: Uint8Array): number {
+  let count = 0;
+  for (const code of cells) if (code === notCheckedCode) count += 1;
+  return count;
+}
+
+function sumOf(sessions: readonly ShotCounts[]): { good: number; checked: number } {
+  const whole = sessionTotals(sessions);
+  return { good: total(whole.x), checked: total(whole.n) };
+}
+
+function leastOf({ shares }: GroupYield): number {
+  return shares?.[1] ?? 2;
+}
