@@ -1,77 +1,73 @@
-import { type BaitCost, baitCost } from '#calc/cost.ts';
-import { type Measured, stockAmount } from '#calc/stock-measure.ts';
-import type { MaterialId } from '#model/material.ts';
-import type { Dose, MixSide } from '#model/mix.ts';
+import { baitCost } from '#calc/cost.ts';
+import type { MouldLoad } from '#calc/injector.ts';
+import type { PouredSide } from '#calc/mix.ts';
+import { shotsFrom } from '#calc/shots-from.ts';
+import { toMl } from '#calc/units.ts';
+import type { Material } from '#model/material.ts';
+import type { Dose } from '#model/mix.ts';
 
-/** What a mL of a mix costs, in cents, and what of it has no price. */
-export interface MixCost {
-  plastisolCentsPerMl: number;
-  colourCentsPerMl: number;
-  /** Names of what could not be priced: the cost is at least what it says. */
-  unpriced: string[];
-}
+/** A metric drop: 20 to the mL (pharmacy, from memory). A bottle's own drop goes before. */
+const usualDropMl = 0.05;
+/** A level teaspoon of flake, g: methods-colour-plan check F19. */
+const flakeTeaspoonG = 3;
 
-/** A material with the price of one unit of its stock; null: not told. */
-export interface Priced {
-  material: Measured & { id: MaterialId; name: string };
-  unitCents: number | null;
-}
-
-/**
- * Cost of one mL of a mix. The sides of a laminate share the bait evenly. Doses are taken on top of
- * the base; the few drops that they add to its volume are left out.
- */
-export function mixCost(
-  mix: { baseMl: number; sides: readonly MixSide[] },
-  priced: readonly Priced[],
-): MixCost {
-  const unpriced = new Set<string>();
-  const unitOf = (id: MaterialId, name: string) => {
-    const found = priced.find(({ material }) => material.id === id);
-    if (found && found.unitCents !== null) return { ...found, unitCents: found.unitCents };
-    unpriced.add(found?.material.name ?? name);
-    return null;
-  };
-  const doseCents = (dose: Dose) => {
-    const found = unitOf(dose.materialId, dose.name);
-    return found ? stockAmount(dose, found.material) * found.unitCents : 0;
-  };
-  let [plastisol, colour] = [0, 0];
-  for (const { plastisolId, doses } of mix.sides) {
-    if (plastisolId === null) unpriced.add('Plastisol');
-    else plastisol += unitOf(plastisolId, 'Plastisol')?.unitCents ?? 0;
-    for (const dose of doses) colour += doseCents(dose) / mix.baseMl;
+/** A dose in the unit its material is kept in; null: nothing tells how the two go together. */
+export function doseQty(
+  dose: Pick<Dose, 'amount' | 'unit'>,
+  material: Pick<Material, 'unit' | 'kind' | 'dropMl' | 'teaspoonG'>,
+): number | null {
+  const { amount, unit } = dose;
+  if (unit === material.unit) return amount;
+  if (material.unit === 'mL') {
+    if (unit === 'drop') return amount * (material.dropMl ?? usualDropMl);
+    return unit === 'tsp' ? toMl(amount, 'tsp') : null;
   }
-  const sides = Math.max(1, mix.sides.length);
-  return {
-    plastisolCentsPerMl: plastisol / sides,
-    colourCentsPerMl: colour / sides,
-    unpriced: [...unpriced],
-  };
+  const teaspoonG = material.teaspoonG ?? (material.kind === 'flake' ? flakeTeaspoonG : null);
+  return material.unit === 'g' && unit === 'tsp' && teaspoonG ? amount * teaspoonG : null;
 }
 
-/** What a mould gave so far, or is taken to give before its first shot. */
-export interface MouldRun {
-  shots: number;
-  good: number;
-  partMl: number;
-  shotMl: number;
+/** What a poured side costs, in cents. */
+export interface SideCost {
+  plastisolCents: number;
+  colourCents: number;
+  volumeMl: number;
 }
 
-/**
- * Cost of one good bait of a mould from a mix. All that was poured and is in no good bait goes back
- * to the remelt jar. Null without a good bait.
- */
-export function mixBaitCost(
-  run: MouldRun,
-  mix: MixCost,
-  extra: { bagCents?: number; timeMin?: number; timeCentsPerMin?: number } = {},
-): BaitCost | null {
-  if (run.good === 0 || run.shots === 0) return null;
-  // A sprue may be given smaller than it is: what came out was poured.
-  const pouredMl = Math.max(run.shots * run.shotMl, run.good * run.partMl);
-  const remeltBackMl = pouredMl - run.good * run.partMl;
-  const { plastisolCentsPerMl, colourCentsPerMl } = mix;
-  const batch = { good: run.good, partMl: run.partMl, pouredMl, remeltBackMl };
-  return baitCost({ ...batch, plastisolCentsPerMl, colourCentsPerMl, ...extra });
+/** The cost of a side; null: the price of something in it is not known. */
+export function sideCost(
+  side: PouredSide,
+  plastisol: Material | undefined,
+  materials: ReadonlyMap<string, Material>,
+): SideCost | null {
+  const perMl = plastisol?.unit === 'mL' ? centsPerUnit(plastisol) : null;
+  if (perMl === null) return null;
+  let colourCents = 0;
+  for (const { dose, amount } of side.lines) {
+    const material = materials.get(dose.materialId);
+    const price = material ? centsPerUnit(material) : null;
+    const qty = material ? doseQty({ amount, unit: dose.unit }, material) : null;
+    if (price === null || qty === null) return null;
+    colourCents += price * qty;
+  }
+  return { plastisolCents: perMl * side.baseMl, colourCents, volumeMl: side.baseMl };
+}
+
+/** Cents of one bait when all of it is poured into one mould and every bait is good; null: not one shot. */
+export function baitCents(costs: readonly SideCost[], mould: MouldLoad): number | null {
+  const sum = (part: keyof SideCost) => costs.reduce((total, cost) => total + cost[part], 0);
+  const pouredMl = sum('volumeMl');
+  const shots = shotsFrom(pouredMl, mould);
+  if (shots === 0) return null;
+  return baitCost({
+    good: shots * mould.cavities,
+    partMl: mould.partMl,
+    pouredMl,
+    remeltBackMl: shots * mould.sprueMl,
+    plastisolCentsPerMl: sum('plastisolCents') / pouredMl,
+    colourCentsPerMl: sum('colourCents') / pouredMl,
+  }).perBait;
+}
+
+function centsPerUnit({ package: bought }: Pick<Material, 'package'>): number | null {
+  return bought ? bought.cents / bought.qty : null;
 }

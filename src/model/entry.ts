@@ -1,8 +1,7 @@
 import * as z from 'zod/mini';
 import { defects } from '#model/defect.ts';
 import { ColourwayId, FrozenInjector, InjectorId } from '#model/gear.ts';
-import { MaterialId } from '#model/material.ts';
-import { Dose, MixId, MixRole } from '#model/mix.ts';
+import { PouredMix } from '#model/mix.ts';
 import { FrozenMould, MouldId } from '#model/mould.ts';
 import {
   DeviceId,
@@ -41,18 +40,9 @@ const MixedPot = z.object({
   meanHeats: z.number().check(z.gte(0), z.lte(1_000)),
   maxHeats: z.number().check(z.gte(0), z.lte(1_000)),
   /** The version of the mix, frozen as it was really poured; absent or null: no mix was used. */
-  mix: z.optional(
-    z.nullable(
-      z.object({
-        mixId: MixId,
-        version: z.int().check(z.gte(1)),
-        role: MixRole,
-        plastisolId: z.nullable(MaterialId),
-        /** Whole drops and eighths of spoons, as they went in. */
-        doses: z.array(Dose).check(z.maxLength(20)),
-      }),
-    ),
-  ),
+  mix: z.optional(z.nullable(PouredMix)),
+  /** What is written on the cup, `1203-2`: the day and which pot of that day; absent: nothing was. */
+  batch: z.optional(z.nullable(z.string().check(z.maxLength(20)))),
 });
 export type MixedPot = z.infer<typeof MixedPot>;
 
@@ -101,6 +91,8 @@ export const Said = z.discriminatedUnion('kind', [
     volumeMl: VolumeMl,
     meanHeats: z.number().check(z.gte(0), z.lte(1_000)),
     maxHeats: z.number().check(z.gte(0), z.lte(1_000)),
+    /** What coloured it; absent or null: it came coloured, or nobody told. */
+    mix: z.optional(z.nullable(PouredMix)),
   }),
   z.looseObject({ kind: z.literal('pot-read'), potId: PotId, tempC: TempC }),
   z.looseObject({ kind: z.literal('pot-emptied'), potId: PotId }),

@@ -35,10 +35,21 @@ export const MixSide = z.object({
 });
 export type MixSide = z.infer<typeof MixSide>;
 
+/** What really went into a pot: a side of one version of a mix, frozen when it was poured. */
+export const PouredMix = z.object({
+  mixId: MixId,
+  version: z.int().check(z.gte(1), z.lte(10_000)),
+  role: MixRole,
+  plastisolId: z.nullable(MaterialId),
+  /** Whole drops and eighths of spoons, as they went in. */
+  doses: z.array(Dose).check(z.maxLength(20, 'At most 20 doses.')),
+});
+export type PouredMix = z.infer<typeof PouredMix>;
+
 /**
- * One version of a mix. Doses, base and sides are written once; a change after it was poured is the
- * next version. Only `colourwayId` (a nameless mix that gets its colour later), `nextTime` and
- * `balance` may change.
+ * One version of a mix. Doses, base and sides of a poured version are written once; a change is the
+ * next version. `nextTime` may change, and a nameless mix gets its colour, and its place among the
+ * versions of that colour, later.
  */
 export const mixFacts = {
   /** Null: made up at the table and not named yet. */

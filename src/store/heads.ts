@@ -65,7 +65,7 @@ export async function addHead<K extends keyof Heads>(
   facts: FactsOf<K>,
   at: Instant,
 ): Promise<Heads[K]> {
-  const head = await stamped(book, kind, { facts, at });
+  const head = await newHead(book, kind, { facts, at });
   await putHead(book, kind, head);
   return head;
 }
@@ -115,16 +115,17 @@ export async function setDeleted<K extends keyof Heads>(
   await putHead(book, kind, await changedHead(book, kind, old, { deletedAt } as never, at));
 }
 
-async function stamped<K extends keyof Heads>(
+/** A checked head with id and stamps, not yet stored. Throws a ZodError as `addHead` does. */
+export async function newHead<K extends keyof Heads>(
   book: Book,
   kind: K,
-  { facts, at }: { facts: FactsOf<K>; at: Instant },
+  { facts, at, id }: { facts: FactsOf<K>; at: Instant; id?: Heads[K]['id'] },
 ): Promise<Heads[K]> {
   const stamp: Stamp = stampOf(book, at);
   const fields = [...Object.keys(facts), 'deletedAt'];
   return (await checked(kind, {
     ...facts,
-    id: freshId(at),
+    id: id ?? freshId(at),
     device: book.device,
     stamps: Object.fromEntries(fields.map((field) => [field, stamp])),
     createdAt: at,

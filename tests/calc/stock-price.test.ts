@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { farOff } from '#calc/far-off.ts';
-import { mixBaitCost, mixCost } from '#calc/mix-cost.ts';
+import { mixBaitCost, mixCost } from '#calc/mix-price.ts';
 import { stockOf } from '#calc/stock-level.ts';
 import { stockPrice, unitCentsAt } from '#calc/stock-price.ts';
 import type { MaterialId } from '#model/material.ts';

@@ -1,0 +1,77 @@
+import { type BaitCost, baitCost } from '#calc/cost.ts';
+import { type Measured, stockAmount } from '#calc/stock-measure.ts';
+import type { MaterialId } from '#model/material.ts';
+import type { Dose, MixSide } from '#model/mix.ts';
+
+/** What a mL of a mix costs, in cents, and what of it has no price. */
+export interface MixCost {
+  plastisolCentsPerMl: number;
+  colourCentsPerMl: number;
+  /** Names of what could not be priced: the cost is at least what it says. */
+  unpriced: string[];
+}
+
+/** A material with the price of one unit of its stock; null: not told. */
+export interface Priced {
+  material: Measured & { id: MaterialId; name: string };
+  unitCents: number | null;
+}
+
+/**
+ * Cost of one mL of a mix. The sides of a laminate share the bait evenly. Doses are taken on top of
+ * the base; the few drops that they add to its volume are left out.
+ */
+export function mixCost(
+  mix: { baseMl: number; sides: readonly MixSide[] },
+  priced: readonly Priced[],
+): MixCost {
+  const unpriced = new Set<string>();
+  const unitOf = (id: MaterialId, name: string) => {
+    const found = priced.find(({ material }) => material.id === id);
+    if (found && found.unitCents !== null) return { ...found, unitCents: found.unitCents };
+    unpriced.add(found?.material.name ?? name);
+    return null;
+  };
+  const doseCents = (dose: Dose) => {
+    const found = unitOf(dose.materialId, dose.name);
+    return found ? stockAmount(dose, found.material) * found.unitCents : 0;
+  };
+  let [plastisol, colour] = [0, 0];
+  for (const { plastisolId, doses } of mix.sides) {
+    if (plastisolId === null) unpriced.add('Plastisol');
+    else plastisol += unitOf(plastisolId, 'Plastisol')?.unitCents ?? 0;
+    for (const dose of doses) colour += doseCents(dose) / mix.baseMl;
+  }
+  const sides = Math.max(1, mix.sides.length);
+  return {
+    plastisolCentsPerMl: plastisol / sides,
+    colourCentsPerMl: colour / sides,
+    unpriced: [...unpriced],
+  };
+}
+
+/** What a mould gave so far, or is taken to give before its first shot. */
+export interface MouldRun {
+  shots: number;
+  good: number;
+  partMl: number;
+  shotMl: number;
+}
+
+/**
+ * Cost of one good bait of a mould from a mix. All that was poured and is in no good bait goes back
+ * to the remelt jar. Null without a good bait.
+ */
+export function mixBaitCost(
+  run: MouldRun,
+  mix: MixCost,
+  extra: { bagCents?: number; timeMin?: number; timeCentsPerMin?: number } = {},
+): BaitCost | null {
+  if (run.good === 0 || run.shots === 0) return null;
+  // A sprue may be given smaller than it is: what came out was poured.
+  const pouredMl = Math.max(run.shots * run.shotMl, run.good * run.partMl);
+  const remeltBackMl = pouredMl - run.good * run.partMl;
+  const { plastisolCentsPerMl, colourCentsPerMl } = mix;
+  const batch = { good: run.good, partMl: run.partMl, pouredMl, remeltBackMl };
+  return baitCost({ ...batch, plastisolCentsPerMl, colourCentsPerMl, ...extra });
+}

@@ -1,0 +1,189 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { batchText, nextBatches } from '#calc/batch.ts';
+import { standingOf } from '#calc/log.ts';
+import { pouredSide } from '#calc/mix.ts';
+import { baitCents, doseQty, sideCost } from '#calc/mix-cost.ts';
+import { isSameMix, mixDifference } from '#calc/mix-difference.ts';
+import { mlForShots, shotsFrom } from '#calc/shots-from.ts';
+import { inFives, spoonsFor } from '#calc/spoons.ts';
+import { toMl } from '#calc/units.ts';
+import { oddDose } from '#calc/usual-dose.ts';
+import type { Said } from '#model/entry.ts';
+import type { Material } from '#model/material.ts';
+import type { Dose, MixSide } from '#model/mix.ts';
+import { evening, id, Pen, potMixed } from '../hands/log.ts';
+import { expectWithin } from '../hands/within.ts';
+
+const dose = (number: number, amount: number, changes: Partial<Dose> = {}): Dose => ({
+  materialId: id('material', number),
+  name: `Material ${number}`,
+  amount,
+  unit: 'drop',
+  isPinned: false,
+  ...changes,
+});
+const mix = (doses: Dose[], baseMl = 240) => ({ baseMl, sides: [side(doses)] });
+const side = (doses: Dose[]): MixSide => ({
+  role: 'only',
+  name: 'Peat',
+  swatch: '#5b4029',
+  plastisolId: null,
+  doses,
+});
+
+describe('two versions side by side', () => {
+  test('show what was added, left out and changed, for the newer one’s volume', () => {
+    const before = mix([dose(1, 12), dose(2, 3), dose(3, 1)], 240);
+    const after = mix([dose(1, 24), dose(2, 8), dose(4, 2)], 480);
+    expect(mixDifference(before, after)).toEqual([
+      { role: 'only', name: 'Material 2', unit: 'drop', before: 6, after: 8 },
+      { role: 'only', name: 'Material 4', unit: 'drop', before: null, after: 2 },
+      { role: 'only', name: 'Material 3', unit: 'drop', before: 2, after: null },
+    ]);
+  });
+
+  test('are the same when only the volume they were written for is another', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.1, max: 10, noNaN: true }), (times) => {
+        const written = mix([dose(1, 12), dose(2, 0.3)]);
+        const other = mix([dose(1, 12 * times), dose(2, 0.3 * times)], 240 * times);
+        expect(isSameMix(written, other)).toBe(true);
+      }),
+    );
+    expect(isSameMix(mix([dose(1, 12)]), mix([dose(1, 12, { isPinned: true })]))).toBe(false);
+    expect(isSameMix(mix([dose(1, 12)]), mix([dose(1, 12.1)]))).toBe(false);
+  });
+});
+
+describe('a dose far from the usual', () => {
+  const usual = [mix([dose(1, 10)]), mix([dose(1, 24)], 480), mix([dose(1, 11)])];
+
+  test('is told from five times on, up and down, the farthest first', () => {
+    // Median of 10, 12 and 11 drops in 240 mL: 11.
+    expect(oddDose(mix([dose(1, 54)]), usual)).toBeNull();
+    expect(oddDose(mix([dose(1, 55)]), usual)?.times).toBeCloseTo(5, 9);
+    expect(oddDose(mix([dose(1, 2.2)]), usual)?.times).toBeCloseTo(0.2, 9);
+    expect(oddDose(mix([dose(1, 2.3)]), usual)).toBeNull();
+  });
+
+  test('is not told of a material that was never used before', () => {
+    expect(oddDose(mix([dose(9, 500)]), usual)).toBeNull();
+    expect(oddDose(mix([dose(1, 500, { unit: 'tsp' })]), usual)).toBeNull();
+  });
+});
+
+describe('spoons and drops as they are drawn', () => {
+  test('the spoons of a set add up to the dose, and none could be one larger spoon', () => {
+    fc.assert(
+      fc.property(fc.nat(400), (eighths) => {
+        const spoons = spoonsFor(eighths);
+        expect(spoons.reduce<number>((sum, size) => sum + size, 0)).toBe(eighths);
+        expect(spoons.filter((size) => size < 8).length).toBe(
+          new Set(spoons.filter((s) => s < 8)).size,
+        );
+        expect(spoons.filter((size) => size === 8).length).toBeLessThan(3);
+      }),
+    );
+    // 1 3/8 teaspoons, row D10 of methods-colour-plan.
+    expect(spoonsFor(11)).toEqual([8, 2, 1]);
+  });
+
+  test('drops are counted in fives', () => {
+    expect(inFives(12)).toEqual([5, 5, 2]);
+    expect(inFives(5)).toEqual([5]);
+    expect(inFives(0)).toEqual([]);
+  });
+});
+
+describe('the number on the cup', () => {
+  const mixed = (batch: string | null): Said => {
+    const said = potMixed(1);
+    if (said.kind !== 'pot-mixed') throw new Error('That is no mix.');
+    return { ...said, pots: said.pots.map((pot) => ({ ...pot, batch })) };
+  };
+
+  test('is the day and which pot of it', () => {
+    expect(batchText('2026-12-03', 2)).toBe('1203-2');
+    expect(nextBatches([], '2026-12-03', 2)).toEqual(['1203-1', '1203-2']);
+  });
+
+  test('goes on from the last one, also where pots had no number, and is free again after Undo', () => {
+    const pen = new Pen();
+    pen.write(mixed(null), evening);
+    expect(nextBatches(standingOf(pen.entries), '2026-11-24', 1)).toEqual(['1124-2']);
+    const second = pen.write(mixed('1124-5'));
+    expect(nextBatches(standingOf(pen.entries), '2026-11-24', 1)).toEqual(['1124-6']);
+    pen.write({ kind: 'taken-back', target: second.id });
+    expect(nextBatches(standingOf(pen.entries), '2026-11-24', 1)).toEqual(['1124-2']);
+  });
+});
+
+describe('shots from what there is', () => {
+  // 9 x 6 + 10 = 64 mL a shot; 12 shots need 793 mL (row L11 of methods-colour-plan).
+  const mould = { cavities: 6, partMl: 9, sprueMl: 10 };
+
+  test('twelve shots of the worked example need 793 mL, and 793 mL give twelve', () => {
+    expectWithin(mlForShots(12, mould), 793, 1e-9);
+    expect(shotsFrom(793, mould)).toBe(12);
+    expect(shotsFrom(792.9, mould)).toBe(11);
+    expect(shotsFrom(20, mould)).toBe(0);
+  });
+
+  test('what so many shots need gives that many back', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 200 }), (shots) => {
+        expect(shotsFrom(mlForShots(shots, mould), mould)).toBe(shots);
+      }),
+    );
+  });
+});
+
+describe('what a pot and a bait cost', () => {
+  const material = (number: number, changes: Partial<Material>): Material =>
+    ({
+      id: id('material', number),
+      kind: 'colourant',
+      unit: 'mL',
+      package: null,
+      dropMl: null,
+      teaspoonG: null,
+      ...changes,
+    }) as Material;
+  // 1.06 cents a mL, as in row M01 of methods-colour-plan.
+  const plastisol = material(1, { kind: 'plastisol', package: { qty: 1_000, cents: 1_060 } });
+  const black = material(2, { package: { qty: 30, cents: 600 } });
+  const flake = material(3, { kind: 'flake', unit: 'g', package: { qty: 60, cents: 720 } });
+  const all = new Map([plastisol, black, flake].map((one) => [one.id as string, one]));
+
+  test('a drop of 0.05 mL and a teaspoon of 3 g unless the person measured their own', () => {
+    expect(doseQty({ amount: 20, unit: 'drop' }, black)).toBeCloseTo(1, 12);
+    expect(doseQty({ amount: 20, unit: 'drop' }, { ...black, dropMl: 0.03 })).toBeCloseTo(0.6, 12);
+    expect(doseQty({ amount: 2, unit: 'tsp' }, flake)).toBe(6);
+    expect(doseQty({ amount: 2, unit: 'tsp' }, { ...flake, teaspoonG: 4 })).toBe(8);
+    expect(doseQty({ amount: 1, unit: 'tsp' }, black)).toBeCloseTo(toMl(1, 'tsp'), 12);
+    expect(doseQty({ amount: 3, unit: 'drop' }, flake)).toBeNull();
+  });
+
+  test('the cup is the sum of what is in it', () => {
+    const poured = pouredSide(side([dose(2, 20), dose(3, 1, { unit: 'tsp' })]), 200);
+    // 200 x 1.06; 1 mL x 20 + 3 g x 12 = 56.
+    expect(sideCost(poured, plastisol, all)).toEqual({
+      plastisolCents: 212,
+      colourCents: 56,
+      volumeMl: 200,
+    });
+    expect(sideCost(poured, undefined, all)).toBeNull();
+    expect(sideCost(pouredSide(side([dose(9, 5)]), 200), plastisol, all)).toBeNull();
+  });
+
+  test('the bait is poured less the worth of the remelt, by the good baits', () => {
+    const cost = { plastisolCents: 793 * 1.06, colourCents: 793 * 0.1, volumeMl: 793 };
+    // By hand: (793 x 1.16 - 120 x 1.16 / 2) / 72 = 11.8094.
+    const cents = baitCents([cost], { cavities: 6, partMl: 9, sprueMl: 10 });
+    expectWithin(cents ?? 0, (793 * 1.16 - 120 * 1.16 * 0.5) / 72, 1e-9);
+    expect(
+      baitCents([{ ...cost, volumeMl: 30 }], { cavities: 6, partMl: 9, sprueMl: 10 }),
+    ).toBeNull();
+  });
+});
