@@ -1,25 +1,32 @@
-import { render } from 'preact';
+import { type ComponentChildren, render } from 'preact';
 import '#styles/tokens.css';
 import '#styles/base.css';
 import { App } from '#app/App.tsx';
 import { ErrorPage } from '#app/ErrorPage.tsx';
 import { Trouble } from '#app/Trouble.tsx';
+import { lateSafety } from '#live/late-safety.ts';
 import { type Shop, ShopContext } from '#live/shop.ts';
 import { systemClock } from '#platform/clock.ts';
+import { hasDrawer } from '#platform/drawer.ts';
 import { fastClock } from '#platform/fast-clock.ts';
+import { whenIdle } from '#platform/idle.ts';
 import { deviceKeys } from '#platform/keys.ts';
+import { deviceRoom } from '#platform/room.ts';
 import { holdSession } from '#platform/session-lock.ts';
 import { deviceSound } from '#platform/sound.ts';
 import { deviceTouch } from '#platform/touch.ts';
+import { addScript, trustedScript } from '#platform/trusted.ts';
 import { deviceUpdates } from '#platform/updates.ts';
 import { deviceWakeLock } from '#platform/wake-lock.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { type Book, openBook } from '#store/book.ts';
+import { canaryOf } from '#store/canary.ts';
 import { type OpeningNews, openDatabase } from '#store/db.ts';
 import { footingOf } from '#store/footing.ts';
 import { bookName, demoName } from '#store/names.ts';
 import { joinWindows } from '#store/notice.ts';
 import { version } from '../package.json';
+import keeperUrl from './keeper.ts?worker&url';
 
 const isDemo = new URLSearchParams(window.location.search).has('demo');
 const name = isDemo ? demoName : bookName;
@@ -43,7 +50,8 @@ async function open(root: HTMLElement): Promise<void> {
     await demo.furnish(book, clock);
     await demo.hurry(book, clock);
   }
-  if ((await footingOf(book)).hasRunning) {
+  const footing = await footingOf(book);
+  if (footing.hasRunning) {
     // Wherever the app was left, it opens on the table of a running session.
     window.history.replaceState(null, '', hrefTo({ at: 'table' }));
   }
@@ -55,18 +63,45 @@ async function open(root: HTMLElement): Promise<void> {
     keys: deviceKeys,
     wakeLock: deviceWakeLock,
     updates: deviceUpdates(system.now),
+    safety: lateSafety(async () => {
+      const { keepSafe } = await import('#live/keep-safe.ts');
+      return keepSafe({ name, book, clock, room: deviceRoom, startWorker });
+    }),
     leaveDemo: demo ? () => void demo.leaveDemo(book) : null,
     version,
     holdSession,
   };
-  render(
-    <ShopContext.Provider value={shop}>
-      <ErrorPage>
-        <App />
-      </ErrorPage>
-    </ShopContext.Provider>,
-    root,
-  );
+  const show = (page: ComponentChildren) => {
+    render(
+      <ShopContext.Provider value={shop}>
+        <ErrorPage>{page}</ErrorPage>
+      </ShopContext.Provider>,
+      root,
+    );
+  };
+  const goOn = () => {
+    show(<App />);
+    // Made-up numbers need no second copy: they come again from their file.
+    if (!isDemo) whenIdle(() => void shop.safety.start().catch(() => {}));
+  };
+  const lost = footing.isEmpty && !isDemo ? await lostFrom(shop) : null;
+  if (!lost) return goOn();
+  const { Lost } = await import('#app/Lost.tsx');
+  show(<Lost {...lost} onGoOn={goOn} />);
+}
+
+/** The worker that keeps the second copy. */
+function startWorker(name: string): Worker {
+  addScript(keeperUrl);
+  return new Worker(trustedScript(keeperUrl), { type: 'module', name });
+}
+
+/** What an empty logbook held before, as far as that is remembered; null: it never held anything. */
+async function lostFrom({ safety }: Shop) {
+  const canary = canaryOf(name);
+  const copy = (await hasDrawer(name)) ? await safety.look().catch(() => null) : null;
+  const known = [canary?.held, copy].filter((held) => held && held.sessions + held.moulds > 0);
+  return known.length > 0 ? { held: canary?.held ?? null, at: canary?.at ?? null, copy } : null;
 }
 
 /**

@@ -14,6 +14,8 @@ import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { late } from '#ui/late.tsx';
 import styles from './App.module.css';
 
+const KeptNotice = late(async () => (await import('#app/KeptNotice.tsx')).KeptNotice);
+
 /** Screens without the bar of places, so that a sleeve cannot leave them. */
 const plain = new Set<Route['at']>(['table', 'start', 'cautions', 'line-up', 'glove-check']);
 
@@ -27,6 +29,7 @@ export function App() {
   const footing = useLive(() => footingOf(book), ['entries', 'sealed', 'moulds'], 'footing');
   useEffect(() => {
     void openDoor().catch(() => {});
+    KeptNotice.load();
     return whenIdle(loadLaterScreens);
   }, []);
   const palette = settings?.palette ?? 'chalk';
@@ -45,6 +48,7 @@ export function App() {
   return (
     <div class={styles.desk} data-plain={isPlain || undefined}>
       {!isPlain && leaveDemo && <DemoBand leave={leaveDemo} isOnWall={route.at === 'moulds'} />}
+      {!isPlain && !hasRunning && <KeptNotice />}
       {!isPlain && !hasRunning && <UpdateNotice key={address} />}
       <Screen key={address} route={route} />
       {!isPlain && <PlaceBar at={route.at} />}

@@ -1,5 +1,6 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
+import type { Safety } from '#live/safety.ts';
 import type { Clock } from '#platform/clock.ts';
 import type { Keys } from '#platform/keys.ts';
 import type { Sound } from '#platform/sound.ts';
@@ -19,6 +20,7 @@ export interface Shop {
   updates: Updates;
   /** Removes the demo shop and goes back to the person's own; null: this is the person's own. */
   leaveDemo: (() => void) | null;
+  safety: Safety;
   /** Of the app, as in its package: `0.1.0`. */
   version: string;
   /** Holds the word that stops updates while a session runs; returns how to let go. */

@@ -12,6 +12,11 @@ export interface Clock {
   zone(): string;
 }
 
+/** The wall clock alone, for a worker: it sees no page that could be out of sight. */
+export function wallNow(): number {
+  return Date.now();
+}
+
 /**
  * The device's clock. While the page is in sight, time is counted from the last look at the wall
  * clock, so that somebody who sets the clock cannot move a running countdown. A page that was out

@@ -14,7 +14,8 @@ export interface Book {
 /** Opens the logbook `name`, and gives the device its id at the first time. */
 export async function openBook(name: string, news?: OpeningNews): Promise<Book> {
   const db = await openDatabase(name, news);
-  const own = await db.get('meta', 'device');
+  const found = await db.get('meta', 'device');
+  const own = found?.name === 'device' ? found : undefined;
   const device = own?.device ?? randomHex(4);
   if (!own) await db.put('meta', { name: 'device', device, lastStamp: null });
   const newest = await newestRunningStamp(db);
@@ -25,6 +26,11 @@ export async function openBook(name: string, news?: OpeningNews): Promise<Book> 
 export function stampOf(book: Book, at: Instant): Stamp {
   book.lastStamp = nextStamp(book.lastStamp, at, book.device);
   return book.lastStamp;
+}
+
+/** Takes note of a stamp that came from elsewhere, so that the next one is later. */
+export function seeStamp(book: Book, stamp: Stamp | null): void {
+  book.lastStamp = laterStamp(book.lastStamp, stamp);
 }
 
 /** A fresh id, made here: the one place where text becomes an id without a look. */

@@ -16,18 +16,29 @@ import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
 import type { Movement } from '#model/movement.ts';
 import type { Idea, Photo, PhotoBytes, Remark } from '#model/photo.ts';
-import type { DeviceId, Stamp } from '#model/schemas.ts';
+import type { DeviceId, Instant, Stamp } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 import type { Settings } from '#model/settings.ts';
 import { climb, ladder } from '#store/ladder.ts';
 
 /** What this device alone knows; never merged and never in a file. */
-interface Meta {
+interface DeviceMeta {
   name: 'device';
   device: DeviceId;
   /** The newest stamp that was given outside a running session. */
   lastStamp: Stamp | null;
 }
+
+/** A record that could not be read and was taken out of its table. */
+export interface AsideMeta {
+  name: `aside ${string}`;
+  table: Table;
+  key: string;
+  /** As it was found. */
+  record: unknown;
+  foundAt: Instant;
+}
+type Meta = DeviceMeta | AsideMeta;
 
 /** The shape of the database. */
 export interface Logbook extends DBSchema {
@@ -102,7 +113,10 @@ async function climbAll(
 ): Promise<void> {
   for (const rung of rungs.slice(fromVersion)) rung.stores?.(db);
   if (fromVersion === 0) return;
+  const passed = rungs.slice(fromVersion);
   for (const table of tx.objectStoreNames) {
+    // Records that keep their shape are not read: the shorter a climb, the less can stop it half-way.
+    if (!passed.some(({ records }) => records && Object.hasOwn(records, table))) continue;
     let cursor = await tx.objectStore(table).openCursor();
     while (cursor) {
       // The rungs end at today's shape; the type system cannot follow them there.

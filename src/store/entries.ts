@@ -3,6 +3,7 @@ import type { Instant } from '#model/schemas.ts';
 import { type Book, freshId, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
+import { withReserve } from '#store/room.ts';
 
 /** What a line can say: something that happened, or a correction of a line. */
 export type Says = Entry['said'];
@@ -54,10 +55,12 @@ export async function undoEntry(
 
 /** Stores entries of running sessions in one strict transaction, then announces. */
 export async function putEntries(book: Book, entries: readonly Entry[]): Promise<void> {
-  const tx = book.db.transaction('entries', 'readwrite', { durability: 'strict' });
-  const puts = entries.map((entry) => tx.store.put(entry));
-  // Committing by hand spares one turn of the event loop; a failed put still rejects `done`.
-  tx.commit();
-  await Promise.all([...puts, tx.done]);
+  await withReserve(async () => {
+    const tx = book.db.transaction('entries', 'readwrite', { durability: 'strict' });
+    const puts = entries.map((entry) => tx.store.put(entry));
+    // Committing by hand spares one turn of the event loop; a failed put still rejects `done`.
+    tx.commit();
+    await Promise.all([...puts, tx.done]);
+  });
   announce('entries');
 }

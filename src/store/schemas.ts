@@ -36,3 +36,11 @@ export function checkedBy<K extends keyof typeof schemas>(
 ): z.infer<(typeof schemas)[K]> {
   return z.parse(schemas[table], value) as z.infer<(typeof schemas)[K]>;
 }
+
+/** Whether a table could hold this value. */
+export function fits(table: string, value: unknown): boolean {
+  return (
+    Object.hasOwn(schemas, table) &&
+    z.safeParse(schemas[table as keyof typeof schemas], value).success
+  );
+}

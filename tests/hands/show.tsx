@@ -2,6 +2,8 @@ import { type ComponentChildren, render } from 'preact';
 import { afterEach } from 'vitest';
 import '#styles/base.css';
 import '#styles/tokens.css';
+import { unknownSafety } from '#live/late-safety.ts';
+import type { Safety, SafetyState } from '#live/safety.ts';
 import { type Shop, ShopContext } from '#live/shop.ts';
 import { openBook } from '#store/book.ts';
 import { morning } from './evening.ts';
@@ -41,11 +43,28 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     leaveDemo: null,
     version: '1.2.3',
     updates: { state: () => 'current', told: () => {}, take: async () => {} },
+    safety: aSafety(),
     holdSession: () => () => {},
     set: (next) => {
       at = next;
     },
     felt,
+  };
+}
+
+/** A second copy that stands as it is told. */
+export function aSafety(changes: Partial<SafetyState> = {}): Safety {
+  const state = { ...unknownSafety, ...changes };
+  return {
+    state: () => state,
+    hear: () => () => {},
+    start: async () => {},
+    check: async () => {},
+    look: async () => null,
+    forget: async () => {},
+    noted: () => {},
+    ask: async () => {},
+    skipAsking: () => {},
   };
 }
 

@@ -1,0 +1,40 @@
+import { useShop } from '#live/shop.ts';
+import { useSafety } from '#live/use-safety.ts';
+import { untoldWords } from '#screens/kept-words.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import styles from './UpdateNotice.module.css';
+
+/** What the person has to hear about the logbook; the frame leaves it out while a session runs. */
+export function KeptNotice() {
+  const { safety } = useShop();
+  const { untold, trouble, shouldAsk } = useSafety();
+  if (untold) {
+    return (
+      <div class={styles.notice} role="status">
+        <div>
+          {untoldWords(untold).map((words) => (
+            <p key={words}>{words}</p>
+          ))}
+        </div>
+        <ActKey onPress={safety.noted}>Noted</ActKey>
+      </div>
+    );
+  }
+  if (trouble === 'full') {
+    return (
+      <div class={styles.notice} role="status">
+        <p>
+          This phone is full. Shots are still saved, from room kept in reserve. Free some space.
+        </p>
+      </div>
+    );
+  }
+  if (!shouldAsk) return null;
+  return (
+    <div class={styles.notice} role="status">
+      <p>Phones may clear web data when they run out of room. Ask this phone to keep the log?</p>
+      <ActKey onPress={() => void safety.ask()}>Ask it</ActKey>
+      <ActKey onPress={safety.skipAsking}>Not now</ActKey>
+    </div>
+  );
+}

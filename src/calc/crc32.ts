@@ -1,0 +1,12 @@
+const table = Uint32Array.from({ length: 256 }, (_, byte) => {
+  let rest = byte;
+  for (let bit = 0; bit < 8; bit += 1) rest = rest & 1 ? (rest >>> 1) ^ 0xedb88320 : rest >>> 1;
+  return rest;
+});
+
+/** CRC-32 of the bytes, as ISO 3309 and ITU-T V.42 define it: finds slips of a disk, not of a hand. */
+export function crc32(bytes: Uint8Array): number {
+  let rest = 0xffffffff;
+  for (const byte of bytes) rest = (rest >>> 8) ^ (table[(rest ^ byte) & 0xff] ?? 0);
+  return (rest ^ 0xffffffff) >>> 0;
+}

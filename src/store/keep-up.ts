@@ -1,0 +1,200 @@
+import type { Instant } from '#model/schemas.ts';
+import { checkLogbook, type Findings } from '#store/check.ts';
+import { type Db, openDatabase, type Table } from '#store/db.ts';
+import { blankJournal, type Drawer, openJournal, rewrite, wantsRewrite } from '#store/journal.ts';
+import { type Copy, catchUp, type Held, heldIn, heldInCopy, keptTables } from '#store/keeping.ts';
+import { ladder } from '#store/ladder.ts';
+import { subscribe } from '#store/notice.ts';
+import { isFull } from '#store/room.ts';
+
+/** What the keeper of the second copy tells. */
+export type KeeperNews =
+  | { news: 'held'; held: Held; isTight: boolean }
+  | {
+      news: 'checked';
+      /** What the database held before anything was put back, and now. */
+      before: Held;
+      held: Held;
+      findings: Findings;
+      /** What the second copy holds; null: this device keeps none. */
+      copy: Held | null;
+      /** True when the second copy was begun anew. */
+      isFresh: boolean;
+      /** True while the device is full: the log of a session goes first, the copy waits. */
+      isTight: boolean;
+    }
+  | { news: 'failed'; why: 'full' | 'newer' | 'other'; detail: string };
+
+/** What the keeper needs of the device. */
+export interface KeeperMeans {
+  openDrawer: () => Promise<Drawer>;
+  /** Runs while no other window runs one of this name. */
+  inTurn: <T>(name: string, act: () => Promise<T>) => Promise<T>;
+  now: () => Instant;
+}
+
+/** Keeps the second copy of one logbook. */
+export interface Keeper {
+  /** Looks through everything, puts back what is missing and catches up. */
+  check(): Promise<void>;
+  /** What the second copy holds; null: there is none. Writes nothing. */
+  look(): Promise<Held | null>;
+  /** Throws the second copy away. */
+  forget(): Promise<void>;
+  /** Frees the reserve for the log of a session; false: it was gone already. */
+  makeRoom(): Promise<boolean>;
+}
+
+const reserveName = 'reserve';
+/** Room for some 3,000 shots. */
+const reserveBytes = 2 * 1024 * 1024;
+
+/**
+ * Keeps the second copy of the logbook `name`: after every write that is announced, in any window,
+ * it writes what it does not have yet. It never stands between a press and its answer.
+ */
+export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews) => void): Keeper {
+  const journal = blankJournal();
+  const waiting = new Set<Table>();
+  let db: Db | null = null;
+  /** The reserve was needed or cannot be laid aside: the log comes first, the copy waits. */
+  let isTight = false;
+  /** Before the first look, what is not in the database may have been lost by it. */
+  let wasChecked = false;
+
+  async function connection(): Promise<Db> {
+    const close = () => {
+      db?.close();
+      db = null;
+      // What is opened next may be another, empty one.
+      wasChecked = false;
+    };
+    db ??= await openDatabase(name, { onMadeWay: close, onLost: close });
+    return db;
+  }
+
+  async function withCopy<T>(act: (copy: Copy, drawer: Drawer | null) => Promise<T>): Promise<T> {
+    return await means.inTurn(`${name}-copy`, async () => {
+      const drawer = await means.openDrawer().catch(() => null);
+      let paper = drawer && (await openJournal(journal, drawer));
+      try {
+        if (journal.newest > ladder.length) throw new DOMException('Newer.', 'VersionError');
+        if (drawer && paper && !isTight && wantsRewrite(journal, paper)) {
+          paper = await rewrite(journal, paper, drawer);
+        }
+        return await act({ db: await connection(), journal, paper }, drawer);
+      } finally {
+        paper?.close();
+      }
+    });
+  }
+
+  function failed(error: unknown): void {
+    db?.close();
+    db = null;
+    const isNewer = error instanceof DOMException && error.name === 'VersionError';
+    const why = isNewer ? 'newer' : isFull(error) ? 'full' : 'other';
+    if (why === 'full') isTight = true;
+    tell({ news: 'failed', why, detail: String(error) });
+  }
+
+  let last: Promise<unknown> = Promise.resolve();
+  /** One after the other, in the order they were asked for. */
+  function next<T>(act: () => Promise<T>): Promise<T> {
+    const turn = last.then(act);
+    last = turn.catch(() => {});
+    return turn;
+  }
+
+  async function note(): Promise<void> {
+    const tables = [...waiting];
+    waiting.clear();
+    if (tables.length === 0) return;
+    if (!wasChecked) return await lookThrough();
+    await withCopy(async (copy, drawer) => {
+      if (isTight) isTight = !(await hasReserve(drawer));
+      if (!isTight) await catchUp(copy, tables, wasChecked);
+      const isWhole = copy.paper && !isTight;
+      tell({ news: 'held', held: isWhole ? heldInCopy(journal) : await heldIn(copy.db), isTight });
+    });
+  }
+
+  async function lookThrough(): Promise<void> {
+    await withCopy(async (copy, drawer) => {
+      const before = await heldIn(copy.db);
+      const isFresh = copy.paper !== null && heldInCopy(journal).records === 0;
+      const findings = await checkLogbook(copy, means.now());
+      wasChecked = true;
+      isTight = drawer !== null && !(await hasReserve(drawer));
+      if (!isTight) await catchUp(copy, keptTables);
+      tell({
+        news: 'checked',
+        before,
+        held: await heldIn(copy.db),
+        findings,
+        copy: copy.paper && heldInCopy(journal),
+        isFresh,
+        isTight,
+      });
+    });
+  }
+
+  subscribe((tables) => {
+    const news = tables.filter((table) => keptTables.includes(table));
+    if (news.length === 0) return;
+    for (const table of news) waiting.add(table);
+    // What could not be written is told, and written with the next one or at the next start.
+    void next(note).catch(failed);
+  });
+
+  return {
+    check: () => next(lookThrough).catch(failed),
+    look: () =>
+      next(() =>
+        means.inTurn(`${name}-copy`, async () => {
+          const drawer = await means.openDrawer().catch(() => null);
+          if (!drawer) return null;
+          (await openJournal(journal, drawer)).close();
+          const held = heldInCopy(journal);
+          return held.records > 0 ? held : null;
+        }),
+      ),
+    forget: () =>
+      next(() =>
+        means.inTurn(`${name}-copy`, async () => {
+          const drawer = await means.openDrawer().catch(() => null);
+          for (const file of (await drawer?.names()) ?? []) await drawer?.remove(file);
+          Object.assign(journal, blankJournal());
+        }),
+      ),
+    // Not in the queue: a hand waits for it.
+    async makeRoom() {
+      const drawer = await means.openDrawer().catch(() => null);
+      const isThere = (await drawer?.names())?.includes(reserveName) ?? false;
+      if (isThere) await drawer?.remove(reserveName);
+      isTight = true;
+      tell({ news: 'failed', why: 'full', detail: 'The reserve is in use.' });
+      return isThere;
+    },
+  };
+}
+
+/** Lays the reserve aside if it is not there; false when there is no room for it. */
+async function hasReserve(drawer: Drawer | null): Promise<boolean> {
+  if (!drawer) return true;
+  if ((await drawer.names()).includes(reserveName)) return true;
+  const paper = await drawer.open(reserveName);
+  try {
+    // Of chance, so that no storage can squeeze it to nothing.
+    for (let at = 0; at < reserveBytes; at += 65_536) {
+      paper.add(crypto.getRandomValues(new Uint8Array(65_536)));
+    }
+    paper.flush();
+    paper.close();
+    return true;
+  } catch {
+    paper.close();
+    await drawer.remove(reserveName).catch(() => {});
+    return false;
+  }
+}

@@ -1,0 +1,203 @@
+import { crc32 } from '#calc/crc32.ts';
+import type { Db, Table } from '#store/db.ts';
+import { addLines, type Journal, keysIn, type Paper, sumIn } from '#store/journal.ts';
+import { lineSum } from '#store/journal-line.ts';
+import { ladder } from '#store/ladder.ts';
+
+/**
+ * How each table is kept in the second copy. A new table does not compile until it is told here.
+ * `heads` can change and have a stamp per field; `lines` and `entries` are written once; `sealed` is
+ * kept without its entries, which have lines of their own; of `sums` only a checksum is kept, because
+ * they can be worked out again; `bytes` are too large; the rest is of no use elsewhere.
+ */
+const keeping = {
+  moulds: 'heads',
+  injectors: 'heads',
+  colourways: 'heads',
+  settings: 'heads',
+  materials: 'heads',
+  mixes: 'heads',
+  photos: 'heads',
+  remarks: 'heads',
+  ideas: 'heads',
+  changes: 'heads',
+  movements: 'lines',
+  entries: 'entries',
+  sealed: 'sealed',
+  columns: 'sums',
+  'photo-bytes': 'bytes',
+  drafts: 'not',
+  meta: 'not',
+} as const satisfies Record<
+  Table,
+  'heads' | 'lines' | 'entries' | 'sealed' | 'sums' | 'bytes' | 'not'
+>;
+
+type TablesKept<How> = {
+  [T in Table]: (typeof keeping)[T] extends How ? T : never;
+}[Table];
+export type HeadTable = TablesKept<'heads'>;
+export type LooseTable = TablesKept<'heads' | 'lines'>;
+
+/** Tables whose records stand by themselves. */
+export const looseTables = tablesKept('heads', 'lines') as LooseTable[];
+/** Every table that is read for the second copy. */
+export const keptTables = tablesKept('heads', 'lines', 'entries', 'sealed', 'sums');
+
+/** One record as the second copy holds it. */
+export interface Row {
+  table: Table;
+  key: string;
+  record: unknown;
+}
+
+/** The open logbook and its open second copy; null: the device keeps no files. */
+export interface Copy {
+  db: Db;
+  journal: Journal;
+  paper: Paper | null;
+}
+
+/** How much there is, for telling at the next start that something went missing. */
+export interface Held {
+  sessions: number;
+  entries: number;
+  moulds: number;
+  /** Everything, of every table that cannot be worked out again. */
+  records: number;
+}
+
+/** Every record of some tables, in the order of the tables, from one moment of the database. */
+export async function* rowsIn(db: Db, tables: readonly Table[]): AsyncGenerator<Row> {
+  const tx = db.transaction(tables);
+  for (const table of tables) {
+    const store = tx.objectStore(table);
+    let range: IDBKeyRange | undefined;
+    while (true) {
+      // Keys and values are asked for together: the transaction stays open.
+      const [keys, values] = await Promise.all([
+        store.getAllKeys(range, batchSize),
+        store.getAll(range, batchSize),
+      ]);
+      for (const value of values) yield* rowsOf(table, value);
+      const last = keys.at(-1);
+      if (last === undefined || keys.length < batchSize) break;
+      range = IDBKeyRange.lowerBound(last, true);
+    }
+  }
+}
+const batchSize = 200;
+
+/**
+ * Writes what the second copy does not have yet. What is written once is looked up by its key alone.
+ * With `isTrusted`, what the copy has and the tables do not was taken out by hand, and is taken out
+ * here too: true after a write that was announced, never at a start.
+ */
+export async function catchUp(
+  copy: Copy,
+  tables: readonly Table[],
+  isTrusted = false,
+): Promise<void> {
+  const { db, journal, paper } = copy;
+  if (!paper) return;
+  // Only a session that ends, or a file taken out again, moves or removes entries. A press adds one.
+  const isMoved = isTrusted && (tables.includes('sealed') || tables.includes('meta'));
+  const asked = keptTables.filter(
+    (table) => tables.includes(table) || (isMoved && (table === 'entries' || table === 'sealed')),
+  );
+  if (asked.length === 0) return;
+  const rows: Row[] = [];
+  const seen = new Map<Table, Set<string>>(asked.map((table) => [table, new Set()]));
+  for await (const row of rowsIn(db, asked)) {
+    seen.get(row.table)?.add(row.key);
+    const sum = sumIn(journal, row.table, row.key);
+    if (sum !== undefined && row.table === 'entries') continue;
+    // A key that was damaged into two words would not read back; the check sees to its record.
+    if (sum !== sumOf(row) && !/\s/.test(row.key)) rows.push(row);
+  }
+  for (const table of isTrusted ? asked : []) {
+    if (table === 'entries' && !isMoved) continue;
+    const gone = keysIn(journal, table).filter((key) => !seen.get(table)?.has(key));
+    rows.push(...gone.map((key) => ({ table, key, record: null })));
+  }
+  addLines(journal, paper, rows);
+}
+
+/** The checksum that the line of a row has today. */
+export function sumOf(row: Row): number {
+  return lineSum({ ...row, version: ladder.length });
+}
+
+/** How much the logbook holds. Counted in the database, so that it can be set against the copy. */
+export async function heldIn(db: Db): Promise<Held> {
+  const held: Held = { sessions: 0, entries: 0, moulds: 0, records: 0 };
+  const sessions = new Set<string>();
+  const tables = keptTables.filter((table) => table !== 'columns');
+  for await (const { table, key } of rowsIn(db, tables)) {
+    if (table === 'sealed') continue;
+    held.records += 1;
+    if (table === 'moulds') held.moulds += 1;
+    if (table !== 'entries') continue;
+    held.entries += 1;
+    sessions.add(sessionOf(key));
+  }
+  held.sessions = sessions.size;
+  return held;
+}
+
+/** How much the second copy holds. */
+export function heldInCopy(journal: Journal): Held {
+  const entries = keysIn(journal, 'entries');
+  const loose = looseTables.reduce((sum, table) => sum + keysIn(journal, table).length, 0);
+  return {
+    sessions: new Set(entries.map(sessionOf)).size,
+    entries: entries.length,
+    moulds: keysIn(journal, 'moulds').length,
+    records: entries.length + loose,
+  };
+}
+
+/** The session that the key of an entry's line names. */
+export function sessionOf(key: string): string {
+  return key.slice(0, key.indexOf('/'));
+}
+
+/** The rows that one stored value is kept as. */
+function* rowsOf(table: Table, value: unknown): Generator<Row> {
+  const record = value as Record<string, unknown>;
+  switch (table) {
+    case 'entries':
+      yield entryRow(record);
+      return;
+    case 'sealed': {
+      const { entries, ...head } = record;
+      yield { table, key: String(record.id), record: head };
+      for (const entry of Array.isArray(entries) ? entries : []) yield entryRow(entry);
+      return;
+    }
+    case 'columns':
+      yield { table, key: String(record.sessionId), record: packedSum(record) };
+      return;
+    default:
+      yield { table, key: String(record.id), record };
+  }
+}
+
+function entryRow(entry: Record<string, unknown>): Row {
+  return { table: 'entries', key: `${entry?.sessionId}/${entry?.id}`, record: entry };
+}
+
+/** A checksum over a digest, whose packed arrays JSON would spell out. */
+function packedSum(columns: Record<string, unknown>): string {
+  return Object.entries(columns)
+    .map(([field, value]) => {
+      if (!ArrayBuffer.isView(value)) return `${field} ${JSON.stringify(value)}`;
+      const { buffer, byteOffset, byteLength } = value;
+      return `${field} ${crc32(new Uint8Array(buffer, byteOffset, byteLength))}`;
+    })
+    .join(' ');
+}
+
+function tablesKept(...how: readonly string[]): Table[] {
+  return (Object.keys(keeping) as Table[]).filter((table) => how.includes(keeping[table]));
+}

@@ -1,0 +1,26 @@
+type MakeRoom = () => Promise<boolean>;
+
+let makeRoom: MakeRoom = async () => false;
+
+/** Names who can free the room that was kept in reserve; it says whether there was any. */
+export function reserveWith(free: MakeRoom): void {
+  makeRoom = free;
+}
+
+/**
+ * Writes; when the device is full, frees the reserve and writes once more. For the log of a session
+ * alone: pictures and the like are refused first.
+ */
+export async function withReserve<T>(write: () => Promise<T>): Promise<T> {
+  try {
+    return await write();
+  } catch (error) {
+    if (!isFull(error) || !(await makeRoom())) throw error;
+    return await write();
+  }
+}
+
+/** Whether a write failed because the device has no room. A full device also aborts without saying why. */
+export function isFull(error: unknown): boolean {
+  return error instanceof DOMException && /^(QuotaExceededError|AbortError)$/.test(error.name);
+}
