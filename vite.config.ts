@@ -97,7 +97,10 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: 'node', include: ['tests/{calc,model}/**/*.test.ts', 'tests/*.test.ts'] },
+        test: {
+          name: 'node',
+          include: ['tests/{calc,model,copy}/**/*.test.ts', 'tests/*.test.ts'],
+        },
       },
       {
         extends: true,

@@ -20,7 +20,7 @@ const doors: Record<string, readonly string[]> = {
 const packages: Record<string, readonly string[]> = {
   model: ['zod'],
   calc: ['date-fns', '@date-fns', 'culori'],
-  store: ['idb', 'zod', 'uuid'],
+  store: ['idb', 'zod', 'uuid', 'papaparse', '@scure'],
   platform: ['workbox-window'],
   ui: ['preact'],
   live: ['preact'],
