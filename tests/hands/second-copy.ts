@@ -19,7 +19,7 @@ const clock = {
   now: () => morning,
   every: () => () => {},
   jumpMs: () => 0,
-  realMs: (ms) => ms,
+  realMs: (ms: number) => ms,
   zone: () => 'UTC',
 };
 
