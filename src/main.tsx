@@ -11,6 +11,7 @@ import { hasDrawer } from '#platform/drawer.ts';
 import { fastClock } from '#platform/fast-clock.ts';
 import { whenIdle } from '#platform/idle.ts';
 import { deviceKeys } from '#platform/keys.ts';
+import { devicePictures } from '#platform/pictures.ts';
 import { deviceRoom } from '#platform/room.ts';
 import { holdSession } from '#platform/session-lock.ts';
 import { deviceSound } from '#platform/sound.ts';
@@ -61,6 +62,7 @@ async function open(root: HTMLElement): Promise<void> {
     touch: deviceTouch,
     sound: deviceSound,
     keys: deviceKeys,
+    pictures: devicePictures,
     wakeLock: deviceWakeLock,
     updates: deviceUpdates(system.now),
     safety: lateSafety(async () => {

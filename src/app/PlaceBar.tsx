@@ -29,7 +29,7 @@ const colours: Place = {
   word: 'Colours',
   icon: 'colours',
   route: { at: 'colours' },
-  holds: ['colours', 'colour-facts'],
+  holds: ['colours', 'colour-facts', 'photos', 'photo', 'card'],
 };
 
 /** The places of the shop that hold something. */

@@ -29,6 +29,11 @@ const ColoursScreen = late(
 const ColourFactsScreen = late(
   async () => (await import('#screens/colours/ColourFactsScreen.tsx')).ColourFactsScreen,
 );
+const PhotosScreen = late(
+  async () => (await import('#screens/photos/PhotosScreen.tsx')).PhotosScreen,
+);
+const PhotoScreen = late(async () => (await import('#screens/photos/PhotoScreen.tsx')).PhotoScreen);
+const CardScreen = late(async () => (await import('#screens/photos/CardScreen.tsx')).CardScreen);
 const WorkshopScreen = late(
   async () => (await import('#screens/workshop/WorkshopScreen.tsx')).WorkshopScreen,
 );
@@ -59,6 +64,9 @@ const afterwards = [
   MouldFactsScreen,
   ColoursScreen,
   ColourFactsScreen,
+  PhotosScreen,
+  PhotoScreen,
+  CardScreen,
   WorkshopScreen,
   InjectorFactsScreen,
   GloveCheckScreen,
@@ -98,6 +106,12 @@ export function Screen({ route }: { route: Route }) {
       return <ColoursScreen />;
     case 'colour-facts':
       return <ColourFactsScreen colourwayId={route.colourwayId} />;
+    case 'photos':
+      return <PhotosScreen colourwayId={route.colourwayId} />;
+    case 'photo':
+      return <PhotoScreen photoId={route.photoId} />;
+    case 'card':
+      return <CardScreen materialId={route.materialId} />;
     case 'workshop':
       return <WorkshopScreen />;
     case 'glove-check':

@@ -52,7 +52,9 @@ const THICKEST_MM = 15;
 /**
  * The guess at a mix, moved by the shop's own photos of mixes like it, or why none is given.
  *
- * `history` is of photos without a fault, each beside the forecast of its day. RangeError for a
+ * `history` is of photos without a fault, each beside the forecast of its day, which is what errors
+ * are counted by, and beside that of today, which is what moves the guess: what a strength has learnt
+ * from a photo is not counted twice. RangeError for a
  * negative dose, malformed optics or body.
  */
 export function guessOf(mix: PlannedMix, history: readonly Shown[]): Guess {
@@ -66,7 +68,10 @@ export function guessOf(mix: PlannedMix, history: readonly Shown[]): Guess {
   }
   if (mix.hasUnknownRemelt) return { kind: 'no guess', why: 'remelt without a swatch' };
   const forecast = forecastLab({ ...mix, doses: used.flatMap(doseOf) });
-  const alike = history.filter((shown) => labDistance(shown.forecast, forecast) <= ALIKE_LAB);
+  const today = history.map(({ forecast: then, photo, now }) => ({ forecast: now ?? then, photo }));
+  const alike = history.filter(
+    (_, at) => labDistance(today[at]?.forecast ?? forecast, forecast) <= ALIKE_LAB,
+  );
   const far = used.filter(isFarFromSwatch).map(({ colourant }) => colourant);
   const isUnusual = mix.body.thicknessMm < THINNEST_MM || mix.body.thicknessMm > THICKEST_MM;
   const { typicalDeltaE, word } = forecastDoubt({
@@ -75,7 +80,7 @@ export function guessOf(mix: PlannedMix, history: readonly Shown[]): Guess {
     outside: far.length > 0 || isUnusual,
   });
   if (word !== 'no guess') {
-    const lab = correctedLab(forecast, history);
+    const lab = correctedLab(forecast, today);
     return { kind: 'guess', lab, typicalDeltaE, word, photos: alike.length };
   }
   if (far.length > 0) {

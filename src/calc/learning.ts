@@ -36,6 +36,8 @@ export interface PhotographedMix {
 export interface Shown {
   forecast: Readonly<Lab>;
   photo: Readonly<Lab>;
+  /** What would be forecast of it today, with what was learnt since; absent: the same. */
+  now?: Readonly<Lab>;
 }
 
 /** How far the search goes in ln strength either way: from a fifth to 4.5 times the swatch. */

@@ -3,6 +3,7 @@ import { useContext } from 'preact/hooks';
 import type { Safety } from '#live/safety.ts';
 import type { Clock } from '#platform/clock.ts';
 import type { Keys } from '#platform/keys.ts';
+import type { Pictures } from '#platform/pictures.ts';
 import type { Sound } from '#platform/sound.ts';
 import type { Touch } from '#platform/touch.ts';
 import type { Updates } from '#platform/updates.ts';
@@ -16,6 +17,7 @@ export interface Shop {
   touch: Touch;
   sound: Sound;
   keys: Keys;
+  pictures: Pictures;
   wakeLock: WakeLock;
   updates: Updates;
   /** Removes the demo shop and goes back to the person's own; null: this is the person's own. */

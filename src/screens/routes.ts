@@ -1,6 +1,8 @@
 import type { SessionId } from '#model/entry.ts';
 import type { ColourwayId, InjectorId } from '#model/gear.ts';
+import type { MaterialId } from '#model/material.ts';
 import type { MouldId } from '#model/mould.ts';
+import type { PhotoId } from '#model/photo.ts';
 
 /** Every address of the app. */
 export type Route =
@@ -16,6 +18,9 @@ export type Route =
   | { at: 'mould-facts'; mouldId: MouldId | null }
   | { at: 'colours' }
   | { at: 'colour-facts'; colourwayId: ColourwayId | null }
+  | { at: 'photos'; colourwayId: ColourwayId }
+  | { at: 'photo'; photoId: PhotoId }
+  | { at: 'card'; materialId: MaterialId }
   | { at: 'workshop' }
   | { at: 'glove-check' }
   | { at: 'sound-check' }
@@ -35,6 +40,12 @@ export function hrefTo(route: Route): string {
       return `#/mould-facts/${route.mouldId ?? 'new'}`;
     case 'colour-facts':
       return `#/colour-facts/${route.colourwayId ?? 'new'}`;
+    case 'photos':
+      return `#/photos/${route.colourwayId}`;
+    case 'photo':
+      return `#/photo/${route.photoId}`;
+    case 'card':
+      return `#/card/${route.materialId}`;
     case 'injector-facts':
       return `#/injector-facts/${route.injectorId ?? 'new'}`;
     default:
@@ -71,6 +82,12 @@ export function routeOf(hash: string): Route {
       return id === 'new'
         ? { at, colourwayId: null }
         : withId<ColourwayId>(id, (colourwayId) => ({ at, colourwayId }));
+    case 'photos':
+      return withId<ColourwayId>(id, (colourwayId) => ({ at, colourwayId }));
+    case 'photo':
+      return withId<PhotoId>(id, (photoId) => ({ at, photoId }));
+    case 'card':
+      return withId<MaterialId>(id, (materialId) => ({ at, materialId }));
     case 'injector-facts':
       return id === 'new'
         ? { at, injectorId: null }

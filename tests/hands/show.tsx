@@ -5,6 +5,7 @@ import '#styles/tokens.css';
 import { unknownSafety } from '#live/late-safety.ts';
 import type { Safety, SafetyState } from '#live/safety.ts';
 import { type Shop, ShopContext } from '#live/shop.ts';
+import { devicePictures } from '#platform/pictures.ts';
 import { openBook } from '#store/book.ts';
 import { morning } from './evening.ts';
 
@@ -39,6 +40,7 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
       wrongWay: () => {},
     },
     keys: { listen: () => () => {}, learn: () => () => {} },
+    pictures: devicePictures,
     wakeLock: { hold: () => () => {} },
     leaveDemo: null,
     version: '1.2.3',

@@ -3,6 +3,7 @@ import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import { ColourForm } from '#screens/colours/ColourForm.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
+import { PhotoStrip } from '#screens/PhotoStrip.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { headOf } from '#store/heads.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -30,6 +31,7 @@ export function ColourFactsScreen({ colourwayId }: { colourwayId: ColourwayId | 
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
       <ColourForm colourway={colourway} />
+      {colourway && <PhotoStrip colourwayId={colourway.id} />}
     </DeskPage>
   );
 }

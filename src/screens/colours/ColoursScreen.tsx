@@ -2,10 +2,12 @@ import { dayOf } from '#calc/days.ts';
 import { lastPoured } from '#calc/last-poured.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import { PhotoPicture } from '#screens/PhotoPicture.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { dateWords } from '#screens/words.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
+import { newestPhotos } from '#store/photos.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
@@ -20,11 +22,16 @@ export function ColoursScreen() {
     async () => {
       const last = lastPoured(await allColumns(book));
       const colourways = await headsOf(book, 'colourways');
+      const photos = await newestPhotos(book);
       return colourways
-        .map((colourway) => ({ colourway, at: last.get(colourway.id) ?? null }))
+        .map((colourway) => ({
+          colourway,
+          at: last.get(colourway.id) ?? null,
+          photo: photos.get(colourway.id) ?? null,
+        }))
         .sort((a, b) => (b.at ?? 0) - (a.at ?? 0));
     },
-    ['colourways', 'columns'],
+    ['colourways', 'columns', 'photos'],
     'colours',
   );
   if (!wall) return null;
@@ -37,21 +44,28 @@ export function ColoursScreen() {
       tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="workshop" word="Workshop" />}
     >
       <ul class={styles.wall}>
-        {wall.map(({ colourway, at }) => (
+        {wall.map(({ colourway, at, photo }) => (
           <li key={colourway.id}>
             <a
               class={styles.colour}
               href={hrefTo({ at: 'colour-facts', colourwayId: colourway.id })}
             >
-              <span class={styles.swatch} aria-hidden="true">
-                {colourway.sides.map(({ swatch }, side) => (
-                  <i key={sides[side]} style={{ '--swatch': swatch }} />
-                ))}
-              </span>
+              {photo ? (
+                <span class={styles.photo}>
+                  <PhotoPicture id={photo.id} alt="" />
+                </span>
+              ) : (
+                <span class={styles.swatch} aria-hidden="true">
+                  {colourway.sides.map(({ swatch }, side) => (
+                    <i key={sides[side]} style={{ '--swatch': swatch }} />
+                  ))}
+                </span>
+              )}
               <b>{colourway.name}</b>
               <span>
                 {at === null ? 'not poured yet' : dateWords(dayOf(at, clock.zone()), today)}
               </span>
+              {photo?.isDrawn && <span>drawn, not photographed</span>}
             </a>
           </li>
         ))}

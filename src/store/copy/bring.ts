@@ -123,7 +123,7 @@ export async function newestStamp(book: Book): Promise<Stamp | null> {
   ]);
   return keys.reduce<Stamp | null>(
     (newest, [, stamp]) => laterStamp(newest, stamp),
-    meta?.lastStamp ?? null,
+    meta?.name === 'device' ? meta.lastStamp : null,
   );
 }
 

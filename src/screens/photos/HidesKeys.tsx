@@ -1,0 +1,29 @@
+import type { Hides } from '#calc/swatch.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { Acts } from '#ui/Acts.tsx';
+
+const choices: readonly [Hides | null, string][] = [
+  [null, 'It lies half on black'],
+  ['see-through', 'No black, see-through'],
+  ['cloudy', 'No black, cloudy'],
+  ['solid', 'No black, solid'],
+];
+
+/** How much a bait hides: read off its black half, or said in a word where there is none. */
+export function HidesKeys({
+  hides,
+  onChange,
+}: {
+  hides: Hides | null;
+  onChange: (hides: Hides | null) => void;
+}) {
+  return (
+    <Acts label="How much it hides">
+      {choices.map(([value, word]) => (
+        <ActKey key={word} isPressed={hides === value} onPress={() => onChange(value)}>
+          {word}
+        </ActKey>
+      ))}
+    </Acts>
+  );
+}

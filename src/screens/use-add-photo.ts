@@ -1,0 +1,60 @@
+import { useRef, useState } from 'preact/hooks';
+import { headerBytes, pictureHeader } from '#calc/picture-header.ts';
+import { useShop } from '#live/shop.ts';
+import { mostPhotoBytes, mostPhotoPx, type Photo } from '#model/photo.ts';
+import { addPhoto, type PhotoOf } from '#store/photos.ts';
+
+/** What a file field takes. Without HEIC in it, phones that take HEIC hand over a JPEG (from memory). */
+export const photoTypes = 'image/jpeg,image/png,image/webp';
+
+/** Beyond this a phone may run out of memory on opening it. */
+const mostPoints = 50_000_000;
+const mostFileBytes = 60_000_000;
+
+/** What a file may be refused for, before or while it is opened. */
+export const photoRefusals = {
+  none: 'This is no photo. Take a JPEG, PNG or WebP picture.',
+  large: 'This picture is too large. Choose one of at most 50 million points.',
+  damaged: 'This picture does not open. Take it again.',
+  full: 'No room for this photo. All else is kept. Free some space and try again.',
+} as const;
+
+/** Makes a file small and keeps it. `trouble` is a sentence when the last one was refused. */
+export function useAddPhoto(of: PhotoOf) {
+  const { book, clock, pictures, touch } = useShop();
+  const isUnderWay = useRef(false);
+  const [isBusy, setBusy] = useState(false);
+  const [trouble, setTrouble] = useState('');
+
+  async function keep(file: File): Promise<Photo | string> {
+    if (file.size > mostFileBytes) return photoRefusals.large;
+    const start = await file.slice(0, headerBytes).arrayBuffer();
+    const header = pictureHeader(new Uint8Array(start));
+    if (!header) return photoRefusals.none;
+    if (header.widthPx * header.heightPx > mostPoints) return photoRefusals.large;
+    const limits = { mostPx: mostPhotoPx, mostBytes: mostPhotoBytes };
+    const picture = await pictures.remake(file, limits).catch(() => null);
+    if (!picture) return photoRefusals.damaged;
+    return await addPhoto(book, of, picture, clock.now()).catch(() => photoRefusals.full);
+  }
+
+  /** Resolves to the kept photo; null: it was refused. */
+  async function add(file: File): Promise<Photo | null> {
+    if (isUnderWay.current) return null;
+    isUnderWay.current = true;
+    setBusy(true);
+    setTrouble('');
+    const kept = await keep(file).catch(() => photoRefusals.damaged);
+    isUnderWay.current = false;
+    setBusy(false);
+    if (typeof kept === 'string') {
+      setTrouble(kept);
+      touch.refuse();
+      return null;
+    }
+    touch.confirm();
+    return kept;
+  }
+
+  return { add, trouble, isBusy };
+}

@@ -1,0 +1,44 @@
+import type { Material } from '#model/material.ts';
+import type { Photo, PhotoReading } from '#model/photo.ts';
+import type { Instant } from '#model/schemas.ts';
+import { type Book, pennedMeta } from '#store/book.ts';
+import { changedHead, headsOf } from '#store/heads.ts';
+import { announce } from '#store/notice.ts';
+
+/** Optics of the plastisol without colour, when the shop has read just one; null: taken as clear. */
+export async function bareBaseOf(book: Book): Promise<Material['optics']> {
+  const materials = await headsOf(book, 'materials');
+  const read = materials.flatMap(({ kind, optics }) =>
+    kind === 'plastisol' && optics ? [optics] : [],
+  );
+  return read.length === 1 ? (read[0] ?? null) : null;
+}
+
+/** What was read off a card photo. */
+export interface CardRead {
+  material: Material;
+  optics: NonNullable<Material['optics']>;
+  thicknessMm: number;
+  reading: PhotoReading;
+}
+
+/** Keeps what a card photo taught of its material, and what was read on the photo: both or neither. */
+export async function keepCard(
+  book: Book,
+  photo: Photo,
+  { material, optics, thicknessMm, reading }: CardRead,
+  at: Instant,
+): Promise<void> {
+  const read = { readings: [reading], thicknessMm };
+  const nextPhoto = await changedHead(book, 'photos', photo, read, at);
+  const nextMaterial = await changedHead(book, 'materials', material, { optics }, at);
+  const stores = ['photos', 'materials', 'meta'] as const;
+  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+  await Promise.all([
+    tx.objectStore('photos').put(nextPhoto),
+    tx.objectStore('materials').put(nextMaterial),
+    tx.objectStore('meta').put(pennedMeta(book)),
+    tx.done,
+  ]);
+  announce('photos', 'materials');
+}

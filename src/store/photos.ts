@@ -1,0 +1,110 @@
+import type { ColourwayId } from '#model/gear.ts';
+import type { MaterialId } from '#model/material.ts';
+import type { MixId } from '#model/mix.ts';
+import type { Photo, PhotoId } from '#model/photo.ts';
+import type { Instant } from '#model/schemas.ts';
+import { type Book, pennedMeta } from '#store/book.ts';
+import { checked } from '#store/door.ts';
+import { type FactsOf, headsOf, newHead } from '#store/heads.ts';
+import { announce } from '#store/notice.ts';
+
+/** A picture that was made small, as the device gives it. */
+export interface SmallPicture {
+  bytes: ArrayBuffer;
+  mediaType: Photo['mediaType'];
+  widthPx: number;
+  heightPx: number;
+}
+
+/** What a new photo is of. */
+export type PhotoOf =
+  | { shows: 'bait'; colourwayId: ColourwayId }
+  | { shows: 'card'; materialId: MaterialId };
+
+/**
+ * Stores a picture and what is known of it, both or neither. A photo of a bait belongs to the newest
+ * mix of its colour. Rejects when the device has no room; nothing else is touched then.
+ */
+export async function addPhoto(
+  book: Book,
+  of: PhotoOf,
+  picture: SmallPicture,
+  at: Instant,
+): Promise<Photo> {
+  const { bytes, ...shape } = picture;
+  const facts: FactsOf<'photos'> = {
+    ...shape,
+    shows: of.shows,
+    colourwayId: of.shows === 'bait' ? of.colourwayId : null,
+    mixId: of.shows === 'bait' ? await newestMixId(book, of.colourwayId) : null,
+    materialId: of.shows === 'card' ? of.materialId : null,
+    sessionId: null,
+    takenAt: at,
+    isDrawn: false,
+    rating: null,
+    thicknessMm: null,
+    readings: [],
+  };
+  const head = await newHead(book, 'photos', { facts, at });
+  const held = await checked('photo-bytes', { id: head.id, bytes });
+  const stores = ['photos', 'photo-bytes', 'meta'] as const;
+  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+  await Promise.all([
+    tx.objectStore('photo-bytes').put(held),
+    tx.objectStore('photos').put(head),
+    tx.objectStore('meta').put(pennedMeta(book)),
+    tx.done,
+  ]);
+  announce('photos', 'photo-bytes');
+  return head;
+}
+
+/** The photos of a colour's baits, newest first. */
+export async function photosOfColourway(book: Book, id: ColourwayId): Promise<Photo[]> {
+  const photos = await baitPhotos(book);
+  return photos.filter(({ colourwayId }) => colourwayId === id);
+}
+
+/** The newest photo of each colour that has one. */
+export async function newestPhotos(book: Book): Promise<Map<string, Photo>> {
+  const newest = new Map<string, Photo>();
+  for (const photo of await baitPhotos(book)) {
+    const { colourwayId } = photo;
+    if (colourwayId && !newest.has(colourwayId)) newest.set(colourwayId, photo);
+  }
+  return newest;
+}
+
+/** The card photos of a material, newest first. */
+export async function cardPhotosOf(book: Book, id: MaterialId): Promise<Photo[]> {
+  const photos = await headsOf(book, 'photos');
+  return photos.filter(({ materialId }) => materialId === id).sort(byNewest);
+}
+
+/** The bytes of a picture and their kind; null: they are not in this logbook. */
+export async function pictureOf(
+  book: Book,
+  id: PhotoId,
+): Promise<Pick<SmallPicture, 'bytes' | 'mediaType'> | null> {
+  const tx = book.db.transaction(['photos', 'photo-bytes']);
+  const [head, held] = await Promise.all([
+    tx.objectStore('photos').get(id),
+    tx.objectStore('photo-bytes').get(id),
+  ]);
+  return head && held ? { bytes: held.bytes, mediaType: head.mediaType } : null;
+}
+
+async function baitPhotos(book: Book): Promise<Photo[]> {
+  const photos = await headsOf(book, 'photos');
+  return photos.filter(({ shows }) => shows === 'bait').sort(byNewest);
+}
+
+function byNewest(a: Photo, b: Photo): number {
+  return b.takenAt - a.takenAt || (a.id < b.id ? 1 : -1);
+}
+
+async function newestMixId(book: Book, id: ColourwayId): Promise<MixId | null> {
+  const mixes = await headsOf(book, 'mixes');
+  const own = mixes.filter(({ colourwayId }) => colourwayId === id);
+  return own.sort((a, b) => b.version - a.version)[0]?.id ?? null;
+}
