@@ -77,8 +77,7 @@ export async function fillShop(book: Book, isRunning = true): Promise<void> {
       isDrawn: true,
       rating: 4,
       thicknessMm: null,
-      reading: null,
-      forecast: null,
+      readings: [],
     },
     seven,
   );
