@@ -3,6 +3,7 @@ import { standingOf } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
 import { openSec } from '#calc/set-clock.ts';
 import { type Seat, type Shot, type Table, tableOf } from '#calc/table.ts';
+import type { TrayChange } from '#calc/tray.ts';
 import { type PackedUse, packedUses, usesOf } from '#calc/used.ts';
 import { isColdShot, tempBeforeC } from '#calc/warmth.ts';
 import { defects } from '#model/defect.ts';
@@ -10,6 +11,7 @@ import type { Entry, Result, SessionId } from '#model/entry.ts';
 import type { ColourwayId, InjectorId } from '#model/gear.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
+import { type Trial, trials } from '#model/trial.ts';
 
 /**
  * The number of each result in a digest. Only ever add at the end: digests on disk keep the old
@@ -60,6 +62,10 @@ export interface Columns {
   cells: Uint8Array;
   /** What the session took off the shelf; absent: packed before that was kept, nothing is known. */
   used?: readonly PackedUse[];
+  /** What the session did to each tray of parts; absent in older digests: nothing. */
+  trays?: readonly TrayChange[];
+  /** What shots tried of their moulds, each by its row; absent in older digests: nothing. */
+  tried?: readonly { shot: number; what: Trial; did: boolean }[];
 }
 
 /** The digest of a session's entries. */
@@ -93,6 +99,13 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     cold: bytes(shots, (shot) => coldFlagOf(isColdShot(table, seatOf(shot), shot))),
     ...cellsOf(shots),
     used: packedUses(usesOf(standingOf(entries)), table.begunAt),
+    trays: table.trays,
+    tried: shots.flatMap(({ tried }, shot) =>
+      trials.flatMap((what) => {
+        const did = tried[what];
+        return did === undefined ? [] : [{ shot, what, did }];
+      }),
+    ),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Line } from '#calc/log.ts';
-import type { Shot, Table } from '#calc/table.ts';
+import { lastPouredAt, type Shot, type Table } from '#calc/table.ts';
 import type { ShotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 
@@ -25,17 +25,27 @@ export function entryLimits(
     case 'session-ended':
       return { from: latest(begun, table.shots.map(filledLimit('last-filled'))), to: until };
     case 'filled':
-      return { from: begun, to: earliest(until, shotsIn(table, said.shots).flatMap(openLimits)) };
+      return {
+        from: begun,
+        to: earliest(until, shotsIn(table, said.shots).flatMap(afterFillLimits)),
+      };
     case 'opened':
       return {
-        from: latest(begun, shotsIn(table, said.shots).map(filledLimit('filled'))),
+        from: latest(begun, shotsIn(table, said.shots).map(pouredLimit)),
         to: until,
       };
+    case 'layer-poured': {
+      const shots = shotsIn(table, said.shots);
+      return {
+        from: latest(begun, shots.map(filledLimit('filled'))),
+        to: earliest(until, shots.flatMap(openLimits)),
+      };
+    }
     case 'clock-stopped': {
       const shots = shotsIn(table, [said]);
       const logged = shots.flatMap(({ loggedAt }) => openedLimit(loggedAt));
       return {
-        from: latest(begun, shots.map(filledLimit('filled'))),
+        from: latest(begun, shots.map(pouredLimit)),
         to: earliest(until, logged),
       };
     }
@@ -52,6 +62,17 @@ function shotsIn(table: Table, named: readonly { shotId: ShotId }[]): Shot[] {
 
 function filledLimit(by: 'filled' | 'last-filled') {
   return ({ filledAt }: Shot): Limit => ({ at: filledAt, by });
+}
+
+/** Nothing is opened before its last layer is in. */
+function pouredLimit(shot: Shot): Limit {
+  return { at: lastPouredAt(shot), by: 'filled' };
+}
+
+/** No layer is poured before the first. */
+function afterFillLimits(shot: Shot): Limit[] {
+  const second = shot.layers[1];
+  return [...(second ? [{ at: second.at, by: 'filled' } as const] : []), ...openLimits(shot)];
 }
 
 function openLimits({ clockStoppedAt, loggedAt }: Shot): Limit[] {

@@ -12,7 +12,7 @@ export function newestFirst(lines: readonly Line[]): Line[] {
  */
 export function isToldLater(line: Line, table: Table): boolean {
   if (line.takenBackAt !== null) return false;
-  if (line.said.kind === 'clock-stopped') return true;
+  if (line.said.kind === 'clock-stopped' || line.said.kind === 'layers-ended') return true;
   if (line.said.kind !== 'filled') return false;
   const own = table.shots.filter((shot) => shot.filledBy === line.id);
   return own.length > 0 && own.every((shot) => shot.loggedAt !== null);

@@ -6,10 +6,21 @@ import type { FrozenMould, Mould, MouldId } from '#model/mould.ts';
 
 const badCavitiesNeeded = 5;
 
-/** The mould as it goes on the table, with what its own history teaches. */
-export function frozenMould(mould: Mould, history: readonly Columns[]): FrozenMould {
+/**
+ * The mould as it goes on the table, with what its own history teaches. `others`: the moulds of the
+ * shop, for the names of the parts it takes; a part mould that makes no parts any more is left out.
+ */
+export function frozenMould(
+  mould: Mould,
+  history: readonly Columns[],
+  others: readonly Mould[] = [],
+): FrozenMould {
   const { name, layout, opens, material, massG, partMl, sprueMl, section } = mould;
   const { closed, setSec, hasNoClock, heat } = mould;
+  const needs = (mould.needs ?? []).flatMap(({ mouldId, each }) => {
+    const maker = others.find(({ id }) => id === mouldId);
+    return maker?.makes ? [{ mouldId, each, name: maker.name, part: maker.makes }] : [];
+  });
   const facts = { name, layout, opens, material, massG, partMl, sprueMl, section };
   return {
     mouldId: mould.id,
@@ -18,10 +29,15 @@ export function frozenMould(mould: Mould, history: readonly Columns[]): FrozenMo
     setSec,
     hasNoClock,
     heat,
+    ...(mould.makes ? { makes: mould.makes } : {}),
+    ...(needs.length > 0 ? { needs } : {}),
+    ...(mould.fill ? { fill: mould.fill } : {}),
     ownOpensSec: ownOpensOf(mould.id, history),
     // Silicone and stone hardly chill the plastic's skin (contact temperatures of methods-heat 1).
     warmAboveK: material === 'aluminium' ? defaultWarmAboveK : null,
-    defectOrder: defectOrderOf(mould.id, history),
+    defectOrder: defectOrderOf(mould.id, history).filter(
+      (defect) => defect !== 'came-apart' || needs.length > 0,
+    ),
   };
 }
 

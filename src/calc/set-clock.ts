@@ -1,6 +1,6 @@
 import { setTimeSec } from '#calc/conduction.ts';
 import { pourTempC } from '#calc/pot-course.ts';
-import type { Seat, Shot, Table } from '#calc/table.ts';
+import { lastPouredAt, type Seat, type Shot, type Table } from '#calc/table.ts';
 import { wallTempC } from '#calc/warmth.ts';
 import type { Instant } from '#model/schemas.ts';
 
@@ -39,7 +39,7 @@ export function setClockAt(table: Table, seat: Seat, volumeMl: number, at: Insta
   if (ownSec !== null) return { ...known, setSec: ownSec, from: 'own-opens' };
   if (!seat.mould.section) return { ...known, setSec: firstSetSec, from: 'first' };
   const wallC = wallTempC(table, seat, { filledAt: at, volumeMl });
-  const pourC = pourTempC(table, table.potsInUse, at);
+  const pourC = pourTempC(table, table.potsDrawn, at);
   const setSec = setTimeSec({ ...seat.mould.section, pourC, wallC, openC });
   if (setSec === 'never')
     return { opens: opens.length, wallC, setSec: longestSec, from: 'too-warm' };
@@ -53,16 +53,17 @@ export function ownSetSec(opensSec: readonly number[]): number | null {
 }
 
 /**
- * How long a shot stayed shut, s; null: it had no clock, or is not open yet. A shot whose clock ran
+ * How long a shot stayed shut after the last plastic went in, s; null: it had no clock, or is not open yet. A shot whose clock ran
  * out counts as opened then: time that it waited to be logged must not make the next clock longer.
  */
 export function openSec(shot: Shot): number | null {
   if (shot.setSec === null) return null;
-  const ranOutAt = shot.filledAt + shot.setSec * 1_000;
+  const fromAt = lastPouredAt(shot);
+  const ranOutAt = fromAt + shot.setSec * 1_000;
   const loggedAt = shot.loggedAt === null ? null : Math.min(shot.loggedAt, ranOutAt);
   const openedAt = shot.clockStoppedAt ?? loggedAt;
   if (openedAt === null) return null;
-  const sec = (openedAt - shot.filledAt) / 1_000;
+  const sec = (openedAt - fromAt) / 1_000;
   return sec > 0 && sec <= 3_600 ? sec : null;
 }
 

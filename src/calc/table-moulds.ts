@@ -16,6 +16,8 @@ export function mouldsOf(lines: readonly Standing[]) {
       }
       lineUp = said.moulds.map((mould) => mould.mouldId);
       injector = said.injector;
+    } else if (said.kind === 'injector-taken') {
+      injector = said.injector;
     } else if (said.kind === 'cavity-closed' || said.kind === 'set-time-chosen') {
       const mould = moulds.get(said.mouldId);
       if (mould) moulds.set(said.mouldId, changed(mould, said));

@@ -53,6 +53,9 @@ export function potsOf(lines: readonly Standing[]): Pot[] {
 }
 
 function eventsOf(lines: readonly Standing[], potId: PotId): PotEvent[] {
+  const filledShots = new Set(
+    all(lines, 'filled').flatMap(({ said }) => said.shots.map(({ shotId }) => shotId)),
+  );
   return lines.flatMap(({ at, said }): PotEvent[] => {
     if (said.kind === 'filled' && said.potIds.includes(potId)) {
       const volumeMl = said.shots.reduce((sum, shot) => sum + shot.volumeMl, 0);
@@ -60,6 +63,12 @@ function eventsOf(lines: readonly Standing[], potId: PotId): PotEvent[] {
       return [{ kind: 'drawn', at, volumeMl: volumeMl / said.potIds.length, shotIds }];
     }
     if (!('potId' in said) || said.potId !== potId) return [];
+    if (said.kind === 'layer-poured') {
+      // A layer of a fill that was taken back was poured into nothing.
+      const own = said.shots.filter(({ shotId }) => filledShots.has(shotId));
+      const volumeMl = own.reduce((sum, shot) => sum + shot.volumeMl, 0);
+      return [{ kind: 'drawn', at, volumeMl, shotIds: own.map(({ shotId }) => shotId) }];
+    }
     if (said.kind === 'pot-heated') return [{ kind: 'heated', at }];
     if (said.kind === 'pot-read') return [{ kind: 'read', at, tempC: said.tempC }];
     if (said.kind !== 'pot-topped-up') return [];
@@ -80,4 +89,24 @@ export function inUseOf(pots: readonly Pot[]): Pot[] {
   return [...bySlot.values()]
     .filter((pot) => pot.emptiedAt === null)
     .sort((a, b) => a.slot - b.slot);
+}
+
+/** Slots of the only pot, or of the sides A and B of a laminate. */
+const lastSideSlot = 1;
+
+/**
+ * What an injected round draws from: the pots that were chosen, unless the only pot or a side was
+ * mixed since; else the only pot or both sides; else the first pot that stands.
+ */
+export function drawnOf(lines: readonly Standing[], inUse: readonly Pot[]): Pot[] {
+  const newest = lines.findLast(
+    ({ said }) =>
+      said.kind === 'pot-chosen' ||
+      (said.kind === 'pot-mixed' && said.pots.some(({ slot }) => slot <= lastSideSlot)),
+  );
+  const chosenIds = newest?.said.kind === 'pot-chosen' ? newest.said.potIds : [];
+  const chosen = inUse.filter(({ id }) => chosenIds.includes(id));
+  if (chosen.length > 0) return chosen;
+  const sides = inUse.filter(({ slot }) => slot <= lastSideSlot);
+  return sides.length > 0 ? sides : inUse.slice(0, 1);
 }

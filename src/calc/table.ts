@@ -1,8 +1,11 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
+import { type HandPour, handPourOf, type Layer, layersOf } from '#calc/layers.ts';
 import { type Standing, standingOf } from '#calc/log.ts';
 import { all } from '#calc/said.ts';
 import { mouldsOf } from '#calc/table-moulds.ts';
-import { inUseOf, type Pot, potsOf } from '#calc/table-pots.ts';
+import { drawnOf, inUseOf, type Pot, potsOf } from '#calc/table-pots.ts';
+import { type TrayChange, trayChangesOf } from '#calc/tray.ts';
+import { type Tried, triedOf } from '#calc/trials.ts';
 import type { Entry, EntryId, FilledShot, PotId, Result, SessionId, ShotId } from '#model/entry.ts';
 import type { ColourwayId, FrozenInjector, InjectorId } from '#model/gear.ts';
 import type { FrozenMould, MouldId } from '#model/mould.ts';
@@ -29,6 +32,10 @@ export interface Shot {
   loggedBy: EntryId | null;
   /** What each cavity gave, in counting order. Not logged yet: closed cavities are closed, the rest not checked. */
   results: readonly Result[];
+  /** What was poured into it, first to last; one for an injected shot. */
+  layers: readonly Layer[];
+  /** What it tried of a new mould, and whether it did; empty: it was no trial. */
+  tried: Tried;
 }
 
 /** A mould's place on the table. */
@@ -38,6 +45,8 @@ export interface Seat {
   isSkipped: boolean;
   shots: readonly Shot[];
   readings: readonly { at: Instant; tempC: number }[];
+  /** The hand pour that comes next; null: this mould is injected. */
+  hand: HandPour | null;
 }
 
 /** A session as it stands: the fold over its entries. */
@@ -56,8 +65,12 @@ export interface Table {
   injector: FrozenInjector | null;
   /** Every pot of the session, in the order of mixing. */
   pots: readonly Pot[];
-  /** The pots that the next round draws from, by slot. */
+  /** The pots that stand on the table, by slot. */
   potsInUse: readonly Pot[];
+  /** Those of them that the next injected round draws from. */
+  potsDrawn: readonly Pot[];
+  /** What this session did to each tray of parts. */
+  trays: readonly TrayChange[];
   /** Every shot of the session, in the order of filling. */
   shots: readonly Shot[];
   rounds: number;
@@ -76,18 +89,21 @@ export function tableOf(entries: readonly Entry[]): Table {
   const begun = lines.find((line) => line.said.kind === 'session-begun');
   const { moulds, lineUp, injector } = mouldsOf(lines);
   const pots = potsOf(lines);
+  const potsInUse = inUseOf(pots);
   const shots = shotsOf(lines, moulds, pots);
   const skipped = skippedOf(lines, shots);
-  const allSeats = [...moulds.values()].map(
-    (mould): Seat => ({
+  const allSeats = [...moulds.values()].map((mould): Seat => {
+    const own = shots.filter((shot) => shot.mouldId === mould.mouldId);
+    return {
       mould,
       isSkipped: skipped.has(mould.mouldId),
-      shots: shots.filter((shot) => shot.mouldId === mould.mouldId),
+      shots: own,
       readings: all(lines, 'mould-read')
         .filter(({ said }) => said.mouldId === mould.mouldId)
         .map(({ at, said }) => ({ at, tempC: said.tempC })),
-    }),
-  );
+      hand: handPourOf({ mould, shots: own, pots, potsInUse }, lines),
+    };
+  });
   return {
     sessionId: entries[0]?.sessionId ?? null,
     begunAt: begun?.at ?? lines[0]?.at ?? 0,
@@ -99,7 +115,9 @@ export function tableOf(entries: readonly Entry[]): Table {
     allSeats,
     injector,
     pots,
-    potsInUse: inUseOf(pots),
+    potsInUse,
+    potsDrawn: drawnOf(lines, potsInUse),
+    trays: trayChangesOf(lines, moulds),
     shots,
     rounds: Math.max(0, ...shots.map((shot) => shot.round)),
     notes: all(lines, 'noted').map(({ id, at, said }) => ({ id, at, text: said.text })),
@@ -111,10 +129,13 @@ export function tableOf(entries: readonly Entry[]): Table {
 /** Where a mould is in its walk at one instant. */
 export type Stage = 'skipped' | 'empty' | 'setting' | 'open';
 
-/** Where the mould is now: a shot that is not logged is setting until its clock ends, then open. */
+/**
+ * Where the mould is now: a shot that is not logged is setting until its clock ends, then open. One
+ * that waits for a layer is setting, whatever the clock says.
+ */
 export function stageAt(seat: Seat, now: Instant): Stage {
   const shot = waitingShot(seat);
-  if (shot) return now >= opensAt(shot) ? 'open' : 'setting';
+  if (shot) return now >= opensAt(shot) && !isBetweenLayers(seat) ? 'open' : 'setting';
   return seat.isSkipped ? 'skipped' : 'empty';
 }
 
@@ -124,9 +145,19 @@ export function waitingShot(seat: Seat): Shot | null {
   return last && last.loggedAt === null ? last : null;
 }
 
+/** True while the shot in the mould waits for its next layer. */
+export function isBetweenLayers(seat: Seat): boolean {
+  return waitingShot(seat) !== null && (seat.hand?.pot ?? null) !== null;
+}
+
+/** When the last plastic went in: of a hand pour, the last layer. The set clock runs from there. */
+export function lastPouredAt(shot: Shot): Instant {
+  return shot.layers.at(-1)?.at ?? shot.filledAt;
+}
+
 /** When the mould counts as open: the clock stopped by hand, or run out; at once without a clock. */
 export function opensAt(shot: Shot): Instant {
-  return shot.clockStoppedAt ?? shot.filledAt + (shot.setSec ?? 0) * 1_000;
+  return shot.clockStoppedAt ?? lastPouredAt(shot) + (shot.setSec ?? 0) * 1_000;
 }
 
 function ambientOf(lines: readonly Standing[]): number {
@@ -147,6 +178,8 @@ function shotsOf(
       line.said.shots.map((shot) => [shot.shotId, { line, results: shot.results }] as const),
     ),
   );
+  const layers = layersOf(lines);
+  const tried = triedOf(lines);
   const counts = new Map<MouldId, number>();
   return all(lines, 'filled').flatMap(({ id, at, said }, index) => {
     const colourwayId = pots.find((pot) => said.potIds.includes(pot.id))?.colourwayId ?? null;
@@ -156,6 +189,7 @@ function shotsOf(
       const number = (counts.get(filled.mouldId) ?? 0) + 1;
       counts.set(filled.mouldId, number);
       const log = logged.get(filled.shotId);
+      const above = layers.get(filled.shotId) ?? [];
       return [
         {
           id: filled.shotId,
@@ -163,9 +197,9 @@ function shotsOf(
           number,
           round: index + 1,
           filledAt: at,
-          volumeMl: filled.volumeMl,
+          volumeMl: above.reduce((sum, layer) => sum + layer.volumeMl, filled.volumeMl),
           setSec: filled.setSec,
-          potIds: said.potIds,
+          potIds: [...new Set([...said.potIds, ...above.flatMap(({ potIds }) => potIds)])],
           colourwayId,
           injectorId: said.injectorId,
           filledBy: id,
@@ -173,6 +207,8 @@ function shotsOf(
           loggedAt: log?.line.at ?? null,
           loggedBy: log?.line.id ?? null,
           results: log?.results ?? unloggedResults(filled, cavityCount(mould.layout)),
+          layers: [{ potIds: said.potIds, at }, ...above.map(({ potIds, at }) => ({ potIds, at }))],
+          tried: tried.get(filled.shotId) ?? {},
         },
       ];
     });

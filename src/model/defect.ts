@@ -9,5 +9,7 @@ export const defects = [
   'tail-missed',
   'colour-off',
   'other',
+  /** Body and part did not hold together; only baits that take parts can do that. */
+  'came-apart',
 ] as const;
 export type Defect = (typeof defects)[number];

@@ -14,6 +14,7 @@ import {
   VolumeMl,
   Words,
 } from '#model/schemas.ts';
+import { trials } from '#model/trial.ts';
 
 export const SessionId = RecordId.brand<'SessionId'>();
 export type SessionId = z.infer<typeof SessionId>;
@@ -102,6 +103,16 @@ export const Said = z.discriminatedUnion('kind', [
     potIds: z.array(PotId),
     injectorId: z.nullable(InjectorId),
   }),
+  z.looseObject({
+    /** One more layer in an open mould, on what is in it. */
+    kind: z.literal('layer-poured'),
+    potId: PotId,
+    shots: z
+      .array(z.object({ shotId: ShotId, volumeMl: VolumeMl }))
+      .check(z.minLength(1), z.maxLength(3)),
+  }),
+  /** The layer that was poured last is the last of this shot. */
+  z.looseObject({ kind: z.literal('layers-ended'), shotId: ShotId }),
   z.looseObject({ kind: z.literal('clock-stopped'), shotId: ShotId }),
   z.looseObject({
     kind: z.literal('opened'),
@@ -129,6 +140,25 @@ export const Said = z.discriminatedUnion('kind', [
     hasNoClock: z.boolean(),
   }),
   z.looseObject({ kind: z.literal('mould-read'), mouldId: MouldId, tempC: TempC }),
+  /** What the next rounds or the next layer are poured from; holds until a side is mixed anew. */
+  z.looseObject({
+    kind: z.literal('pot-chosen'),
+    potIds: z.array(PotId).check(z.minLength(1), z.maxLength(6)),
+  }),
+  z.looseObject({ kind: z.literal('injector-taken'), injector: z.nullable(FrozenInjector) }),
+  /** How many pieces of a part mould lie in its tray, counted by hand: it holds from there on. */
+  z.looseObject({
+    kind: z.literal('tray-counted'),
+    mouldId: MouldId,
+    count: z.int().check(z.gte(0), z.lte(100_000)),
+  }),
+  /** A shot that tried something of a new mould, and whether it did; null: it was no trial after all. */
+  z.looseObject({
+    kind: z.literal('tried'),
+    shotId: ShotId,
+    what: z.enum(trials),
+    did: z.nullable(z.boolean()),
+  }),
   z.looseObject({ kind: z.literal('noted'), text: Words }),
   z.looseObject({ kind: z.literal('session-ended') }),
 ]);

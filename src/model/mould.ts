@@ -39,6 +39,15 @@ export const Section = z.object({
 });
 export type Section = z.infer<typeof Section>;
 
+/** What a bait is made of besides its body, by the word for one piece. */
+export const PartKind = z.enum(['tail', 'leg', 'claw', 'wing', 'part']);
+export type PartKind = z.infer<typeof PartKind>;
+
+/** How many pieces of one part mould a single cavity takes. */
+const each = z.int().check(z.gte(1, 'At least 1.'), z.lte(12, 'At most 12.'));
+/** A body may take parts of several moulds, and one part mould may serve several bodies. */
+const mostNeeds = z.maxLength(6, 'At most six kinds of part.');
+
 /** What a mould is, without the record's book-keeping. */
 export const mouldFacts = {
   name: Name,
@@ -70,6 +79,14 @@ export const mouldFacts = {
       uptake: z.number().check(z.gt(0), z.lte(2)),
     }),
   ),
+  /** Its pieces go into other baits and are kept in a tray; absent or null: it makes whole baits. */
+  makes: z.optional(z.nullable(PartKind)),
+  /** The parts that every cavity takes; absent: none. */
+  needs: z.optional(z.array(z.object({ mouldId: MouldId, each })).check(mostNeeds)),
+  /** How it is filled: shut, from an injector, or open, layer on layer; absent: injected. */
+  fill: z.optional(z.enum(['injected', 'by-hand'])),
+  /** What the person made of it when it was tried; absent or null: not said. */
+  verdict: z.optional(z.nullable(z.enum(['keep', 'not-yet', 'no-use']))),
 };
 
 /** A mould of the shop. */
@@ -80,6 +97,10 @@ export type Mould = z.infer<typeof Mould>;
 export const FrozenMould = z.looseObject({
   mouldId: MouldId,
   ...mouldFacts,
+  /** The parts that every cavity takes, with what they were called then; absent: none. */
+  needs: z.optional(
+    z.array(z.object({ mouldId: MouldId, each, name: Name, part: PartKind })).check(mostNeeds),
+  ),
   /** How long the person's own good shots stayed shut, newest last; at most 20. */
   ownOpensSec: z.array(z.number().check(z.gt(0))),
   /** A shot poured while it is less than this above the shop is cold; null: no cold flag. */

@@ -17,6 +17,7 @@ export const defectWords: Record<Defect, string> = {
   'tail-missed': 'Tail missed',
   'colour-off': 'Colour off',
   other: 'Other',
+  'came-apart': 'Came apart',
 };
 
 /** `Tue 24 Nov`, with the year when it is not this one. */

@@ -43,12 +43,13 @@ export async function lineUpOf(
 ): Promise<SaidOf<'lined-up'>> {
   const history = await allColumns(book);
   const moulds = await Promise.all(mouldIds.map((id) => headOf(book, 'moulds', id)));
+  const shop = await headsOf(book, 'moulds');
   const injector = injectorId ? await headOf(book, 'injectors', injectorId) : undefined;
   return {
     kind: 'lined-up',
     moulds: moulds
       .filter((mould) => mould !== undefined)
-      .map((mould) => frozenMould(mould, history)),
+      .map((mould) => frozenMould(mould, history, shop)),
     injector: injector ? frozenInjector(injector) : null,
   };
 }

@@ -6,6 +6,7 @@ import type { MaterialId } from '#model/material.ts';
 import type { MixId } from '#model/mix.ts';
 import type { FrozenMould, MouldId } from '#model/mould.ts';
 import type { Stamp } from '#model/schemas.ts';
+import { trials } from '#model/trial.ts';
 
 /** A readable id: `id('shot', 3)`. Version and variant bits as RFC 9562 wants them. */
 export function id<T extends string>(kind: string, number: number): T {
@@ -37,6 +38,11 @@ export function aFrozenMould(number: number, changes: Partial<FrozenMould> = {})
     ownOpensSec: [],
     warmAboveK: 15,
     defectOrder: [...defects],
+    ...(number === 1 ? { makes: 'tail' } : {}),
+    ...(number === 2
+      ? { needs: [{ mouldId: id<MouldId>('mould', 1), each: 1, name: 'Mould 1', part: 'tail' }] }
+      : {}),
+    ...(number === 3 ? { fill: 'by-hand' } : {}),
     ...changes,
   };
 }
@@ -192,6 +198,21 @@ export const aPress: fc.Arbitrary<Said> = fc.oneof(
   fc
     .tuple(oneTo(3), fc.integer({ min: 20, max: 80 }))
     .map(([mould, tempC]): Said => ({ kind: 'mould-read', mouldId: id('mould', mould), tempC })),
+  fc.tuple(oneTo(12), oneTo(3)).map(
+    ([shot, pot]): Said => ({
+      kind: 'layer-poured',
+      potId: id('pot', pot),
+      shots: [{ shotId: id('shot', shot), volumeMl: 20 }],
+    }),
+  ),
+  oneTo(12).map((shot): Said => ({ kind: 'layers-ended', shotId: id('shot', shot) })),
+  oneTo(3).map((pot): Said => ({ kind: 'pot-chosen', potIds: [id('pot', pot)] })),
+  fc
+    .tuple(oneTo(3), fc.nat(60))
+    .map(([mould, count]): Said => ({ kind: 'tray-counted', mouldId: id('mould', mould), count })),
+  fc
+    .tuple(oneTo(12), fc.constantFrom(...trials), fc.option(fc.boolean()))
+    .map(([shot, what, did]): Said => ({ kind: 'tried', shotId: id('shot', shot), what, did })),
   fc.array(oneTo(3), { maxLength: 3 }).map(
     (moulds): Said => ({
       kind: 'lined-up',

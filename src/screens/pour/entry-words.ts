@@ -6,6 +6,7 @@ import type { EntryId, Said, SaidOf, ShotId } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { openedWords } from '#screens/pour/result-words.ts';
+import { trialWords } from '#screens/trial-words.ts';
 import { type VolumeUnit, volumeWords } from '#screens/volumes.ts';
 import { clockWords, joined, tempWords } from '#screens/words.ts';
 
@@ -93,6 +94,21 @@ function plainWords(
         `Mould ${tempWords(said.tempC, tempUnit)}`,
         `${mouldName(table, said.mouldId)}, reading`,
       ];
+    case 'layer-poured':
+      return layerWords(table, said);
+    case 'layers-ended':
+      return ['Last layer', joined(shotsOf(table, [said]).map((s) => shotName(table, s)))];
+    case 'pot-chosen':
+      return ['Pour from', joined(said.potIds.map((potId) => potName(table, potId)))];
+    case 'injector-taken':
+      return ['Injector', said.injector?.name ?? 'None'];
+    case 'tray-counted':
+      return [`Tray counted: ${said.count}`, mouldName(table, said.mouldId)];
+    case 'tried':
+      return [
+        said.did === null ? 'No trial' : `Trial: ${trialWords[said.what][said.did ? 0 : 1]}`,
+        joined(shotsOf(table, [said]).map((s) => shotName(table, s))),
+      ];
     case 'noted':
       return [said.text, 'Note'];
     case 'session-ended':
@@ -106,6 +122,14 @@ function filledWords(table: Table, said: SaidOf<'filled'>, id: EntryId): [string
   const round = own[0] ? `, round ${own[0].round}` : '';
   const isWaiting = own.some((shot) => shot.loggedAt === null);
   return [isWaiting ? 'Filled, not checked' : 'Filled', `${names}${round}`];
+}
+
+function layerWords(table: Table, said: SaidOf<'layer-poured'>): [string, string] {
+  const shots = shotsOf(table, said.shots);
+  return [
+    `Layer from ${potName(table, said.potId)}`,
+    joined(shots.map((shot) => shotName(table, shot))) || 'Its fill was taken back',
+  ];
 }
 
 function heatWords(table: Table, potId: string, at: Instant): string {

@@ -1,6 +1,7 @@
 import type { Standing } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
 import { countOf } from '#calc/tonight.ts';
+import type { ShotId } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 
 /** What Undo would take back, in two short lines. */
@@ -16,10 +17,8 @@ export function undoWords(table: Table, undoes: Standing): readonly [what: strin
     }
     case 'opened':
       return openedWords(table, said.shots);
-    case 'clock-stopped': {
-      const shot = table.shots.find(({ id }) => id === said.shotId);
-      return ['Open now', shot ? mould(shot.mouldId) : ''];
-    }
+    case 'clock-stopped':
+      return ['Open now', shotMould(table, said.shotId)];
     case 'skipped':
       return [said.isSkipped ? 'Skip' : 'Put back', mould(said.mouldId)];
     case 'cavity-closed':
@@ -40,6 +39,18 @@ export function undoWords(table: Table, undoes: Standing): readonly [what: strin
       return ['Reading', pot(said.potId)];
     case 'pot-emptied':
       return ['Empty', pot(said.potId)];
+    case 'layer-poured':
+      return ['Layer', pot(said.potId)];
+    case 'layers-ended':
+      return ['Last layer', shotMould(table, said.shotId)];
+    case 'pot-chosen':
+      return ['Pour from', pot(said.potIds[0] ?? '')];
+    case 'injector-taken':
+      return ['Injector', said.injector?.name ?? 'none'];
+    case 'tray-counted':
+      return ['Count', 'tray'];
+    case 'tried':
+      return ['Trial', shotMould(table, said.shotId)];
     case 'ambient-read':
       return ['Shop', 'reading'];
     case 'noted':
@@ -47,6 +58,11 @@ export function undoWords(table: Table, undoes: Standing): readonly [what: strin
     default:
       return ['', ''];
   }
+}
+
+function shotMould(table: Table, shotId: ShotId): string {
+  const shot = table.shots.find(({ id }) => id === shotId);
+  return table.allSeats.find(({ mould }) => mould.mouldId === shot?.mouldId)?.mould.name ?? '';
 }
 
 function openedWords(
