@@ -1,5 +1,5 @@
 import type { Route } from '#screens/routes.ts';
-import { PotPanel, TablePanel } from '#screens/table/late-panels.ts';
+import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
 import { late } from '#ui/late.tsx';
 
@@ -52,6 +52,7 @@ const PedalCheckScreen = late(
 
 const afterwards = [
   PotPanel,
+  PotsPanel,
   TablePanel,
   PourScreen,
   StartScreen,

@@ -19,3 +19,9 @@ export function volumeStepMl(unit: VolumeUnit): number {
   if (unit === 'mL') return 50;
   return unit === 'floz' ? toMl(1, 'floz') : toMl(0.25, 'cup');
 }
+
+/** What an injector draws or holds, in the person's unit, finer than a pot: whole mL or tenths of an ounce. */
+export function loadWords(ml: number, unit: VolumeUnit): string {
+  if (unit === 'mL') return `${Math.round(ml)} mL`;
+  return `${Number((ml / toMl(1, 'floz')).toFixed(1))} fl oz`;
+}

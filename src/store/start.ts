@@ -1,6 +1,6 @@
 import { frozenInjector, frozenMould } from '#calc/line-up.ts';
 import type { PotId, Said, SaidOf, SessionId } from '#model/entry.ts';
-import type { Colourway, ColourwayId, InjectorId } from '#model/gear.ts';
+import type { Colourway, ColourwayId, Injector, InjectorId } from '#model/gear.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { type Book, freshId } from '#store/book.ts';
@@ -52,6 +52,11 @@ export async function lineUpOf(
       .map((mould) => frozenMould(mould, history, shop)),
     injector: injector ? frozenInjector(injector) : null,
   };
+}
+
+/** What is said when an injector is taken for the rounds to come; null: none is. */
+export function takenInjector(injector: Injector | null): SaidOf<'injector-taken'> {
+  return { kind: 'injector-taken', injector: injector && frozenInjector(injector) };
 }
 
 /**

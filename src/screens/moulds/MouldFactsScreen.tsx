@@ -4,7 +4,7 @@ import type { MouldId } from '#model/mould.ts';
 import { MouldForm } from '#screens/moulds/MouldForm.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo } from '#screens/routes.ts';
-import { headOf } from '#store/heads.ts';
+import { headOf, headsOf } from '#store/heads.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 
@@ -12,12 +12,15 @@ import { ToolKey } from '#ui/ToolKey.tsx';
 export function MouldFactsScreen({ mouldId }: { mouldId: MouldId | null }) {
   const { book } = useShop();
   const found = useLive(
-    async () => ({ mould: mouldId ? await headOf(book, 'moulds', mouldId) : null }),
+    async () => ({
+      mould: mouldId ? await headOf(book, 'moulds', mouldId) : null,
+      makers: (await headsOf(book, 'moulds')).filter(({ id, makes }) => makes && id !== mouldId),
+    }),
     ['moulds'],
     mouldId ?? 'new',
   );
   if (!found) return null;
-  const { mould } = found;
+  const { mould, makers } = found;
   if (mould === undefined)
     return <NotHere what="This mould" back={{ at: 'moulds' }} word="Moulds" />;
   return (
@@ -33,7 +36,7 @@ export function MouldFactsScreen({ mouldId }: { mouldId: MouldId | null }) {
         />
       }
     >
-      <MouldForm mould={mould} />
+      <MouldForm mould={mould} makers={makers} />
     </DeskPage>
   );
 }

@@ -4,6 +4,7 @@ import { FormSheet } from '#screens/FormSheet.tsx';
 import { useForm } from '#screens/form.ts';
 import { LayoutFields } from '#screens/moulds/LayoutFields.tsx';
 import { mouldFrom, typedMould } from '#screens/moulds/mould-form.ts';
+import { PartFields } from '#screens/moulds/PartFields.tsx';
 import { SizeFields } from '#screens/moulds/SizeFields.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
@@ -19,7 +20,7 @@ const materials: readonly [Material, string][] = [
 ];
 
 /** The form of one mould. Every refusal stands beside its field and nothing typed is lost. */
-export function MouldForm({ mould }: { mould: Mould | null }) {
+export function MouldForm({ mould, makers }: { mould: Mould | null; makers: readonly Mould[] }) {
   const { book, clock } = useShop();
   const { typed, change, refusals, refuse, form } = useForm(typedMould(mould));
   const { act, trouble } = useOneAct();
@@ -62,6 +63,7 @@ export function MouldForm({ mould }: { mould: Mould | null }) {
           </ActKey>
         ))}
       </div>
+      <PartFields typed={typed} makers={makers} onChange={change} />
       <SizeFields typed={typed} refusals={refusals} onChange={change} />
       {Object.keys(refusals).length > 0 && <p role="status">Something above does not fit yet.</p>}
       <ActKey size="main" sends>

@@ -25,6 +25,9 @@ export interface TypedMould extends Record<string, unknown> {
   thicknessMm: string;
   sectionShape: 'flat' | 'round';
   setTime: string;
+  makes: NonNullable<Mould['makes']> | null;
+  needs: NonNullable<Mould['needs']>;
+  fill: NonNullable<Mould['fill']>;
 }
 
 const facts = z.object(mouldFacts);
@@ -48,6 +51,9 @@ export function typedMould(mould: Mould | null): TypedMould {
     thicknessMm: textOf(section?.thicknessMm ?? null),
     sectionShape: section?.shape ?? 'round',
     setTime: setSec === null ? '' : clockWords(setSec),
+    makes: mould?.makes ?? null,
+    needs: mould?.needs ?? [],
+    fill: mould?.fill ?? 'injected',
   };
 }
 
@@ -87,6 +93,9 @@ export function mouldFrom(
     setSec: setSec ?? null,
     hasNoClock: setSec ? false : old.hasNoClock,
     heat: old.heat,
+    makes: typed.makes,
+    needs: typed.needs,
+    fill: typed.fill,
   });
   const refusals = { ...renamed(read.refusals ?? {}), ...unread };
   if (!read.value || Object.keys(refusals).length > 0) return { value: null, refusals };

@@ -1,6 +1,6 @@
 import { pictureSize } from '#calc/cavity-layout.ts';
 import { type MapView, mapViewIn } from '#calc/map-view.ts';
-import { opensAt, type Seat, type Shot, type Stage } from '#calc/table.ts';
+import { isBetweenLayers, opensAt, type Seat, type Shot, type Stage } from '#calc/table.ts';
 import { countOf } from '#calc/tonight.ts';
 import type { Warmth as Facts } from '#calc/warmth.ts';
 import type { Result } from '#model/entry.ts';
@@ -8,6 +8,7 @@ import type { Instant } from '#model/schemas.ts';
 import { evenResults } from '#screens/table/acts.ts';
 import { CavityMap, StillMap } from '#screens/table/CavityMap.tsx';
 import { useCellRoom } from '#screens/table/key-size.ts';
+import { LayerState } from '#screens/table/LayerState.tsx';
 import { badCavities, withClosed } from '#screens/table/marks.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -22,6 +23,8 @@ import styles from './Table.module.css';
 export interface CardActs {
   fillNow: () => void;
   openNow: () => void;
+  /** The layer that was poured last is the last of this shot. */
+  lastLayer: () => void;
   skip: (isSkipped: boolean) => void;
   markBad: () => void;
   /** One cell of the live map was pressed. */
@@ -90,7 +93,12 @@ export function Card(props: Props) {
         <span class={styles.cardShot}>shot {number}</span>
       </header>
       {stage === 'open' && shot && <OpenState {...props} shot={shot} />}
-      {stage === 'setting' && shot && <SettingState {...props} shot={shot} />}
+      {stage === 'setting' && shot && isBetweenLayers(seat) && (
+        <LayerState {...props} shot={shot} />
+      )}
+      {stage === 'setting' && shot && !isBetweenLayers(seat) && (
+        <SettingState {...props} shot={shot} />
+      )}
       {(stage === 'empty' || stage === 'skipped') && <EmptyState {...props} />}
       <Ribbon seat={seat} />
       <div class={styles.mapSlot} ref={slot}>

@@ -93,6 +93,7 @@ function actsOf({ table, now, marks, onSaid }: Props, seat: Seat): CardActs {
   return {
     fillNow: () => onSaid(filledSaid(table, [seat], now, 'no-clock')),
     openNow: () => shot && onSaid({ kind: 'clock-stopped', shotId: shot.id }),
+    lastLayer: () => shot && onSaid({ kind: 'layers-ended', shotId: shot.id }),
     skip: (isSkipped) => onSaid({ kind: 'skipped', mouldId, isSkipped }),
     markBad: () => shot && marks.openMap(shot.id),
     markCavity: (cavity) => {

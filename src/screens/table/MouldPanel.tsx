@@ -1,5 +1,7 @@
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { mouldMassG, shotMl } from '#calc/mould-size.ts';
+import type { PartsAt } from '#calc/parts.ts';
 import { type SetClock, setClockAt } from '#calc/set-clock.ts';
 import type { Seat, Table } from '#calc/table.ts';
 import { cFromF, fFromC } from '#calc/units.ts';
@@ -8,6 +10,8 @@ import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
+import { TrayPanel } from '#screens/table/TrayPanel.tsx';
+import { TrialPanel } from '#screens/table/TrialPanel.tsx';
 import { clockWords, countWords, spanWords, tempWords } from '#screens/words.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
@@ -16,6 +20,8 @@ interface Props {
   table: Table;
   seat: Seat;
   warmth: Warmth;
+  /** The trays of parts that it makes or takes from; empty: none. */
+  trays: readonly PartsAt[];
   settings: SettingsFacts;
   now: Instant;
   onSaid: (said: Said) => void;
@@ -24,8 +30,24 @@ interface Props {
 
 const stepSec = 15;
 
-/** One mould on the table: why its word is what it is, its set time, a thermometer reading. */
-export function MouldPanel({ table, seat, warmth, settings, now, onSaid, onBack }: Props) {
+/** One mould on the table: its facts, or its trial or its tray. */
+export function MouldPanel(props: Props) {
+  const { seat, trays, onSaid } = props;
+  const [inside, setInside] = useState<'facts' | 'trial' | 'tray'>('facts');
+  const onBack = () => setInside('facts');
+  if (inside === 'trial') return <TrialPanel seat={seat} onSaid={onSaid} onBack={onBack} />;
+  if (inside === 'tray') return <TrayPanel trays={trays} onSaid={onSaid} onBack={onBack} />;
+  return (
+    <Facts {...props}>
+      <PressKey onPress={() => setInside('trial')}>Trial</PressKey>
+      {trays.length > 0 && <PressKey onPress={() => setInside('tray')}>Count tray</PressKey>}
+    </Facts>
+  );
+}
+
+/** Why its word is what it is, its set time, a thermometer reading. */
+function Facts(props: Props & { children: ComponentChildren }) {
+  const { table, seat, warmth, settings, now, onSaid, onBack } = props;
   const { mouldId, name } = seat.mould;
   const clock = setClockAt(table, seat, Math.max(0.1, shotMl(seat.mould)), now);
   const [readC, setReadC] = useState<number | null>(null);
@@ -89,6 +111,7 @@ export function MouldPanel({ table, seat, warmth, settings, now, onSaid, onBack 
         >
           Take off
         </PressKey>
+        {props.children}
       </div>
     </section>
   );

@@ -1,4 +1,12 @@
-import { opensAt, type Seat, type Stage, stageAt, type Table, waitingShot } from '#calc/table.ts';
+import {
+  isBetweenLayers,
+  opensAt,
+  type Seat,
+  type Stage,
+  stageAt,
+  type Table,
+  waitingShot,
+} from '#calc/table.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -40,6 +48,7 @@ export function NumberKeys({ table, now, front, onPress }: Props) {
 
 function stageWord(seat: Seat, stage: Stage, now: Instant): string {
   const shot = waitingShot(seat);
+  if (shot && isBetweenLayers(seat)) return `layer ${shot.layers.length + 1}`;
   if (stage === 'setting' && shot) return clockWords(Math.ceil((opensAt(shot) - now) / 1_000));
   if (stage === 'open') return 'OPEN';
   return stage === 'skipped' ? 'out' : 'ready';

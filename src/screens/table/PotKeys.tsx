@@ -4,6 +4,7 @@ import type { Pot } from '#calc/table-pots.ts';
 import type { PotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { usePotLetters } from '#screens/table/key-size.ts';
+import { nextPots } from '#screens/table/next-pots.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundMl } from '#screens/table/round.ts';
 import { Tally } from '#screens/table/Tally.tsx';
@@ -18,7 +19,10 @@ interface Props {
   onPress: (potId: PotId | null) => void;
 }
 
-/** The pot in use, or A and B of a laminate; with none, the key that mixes one. */
+/**
+ * The pot in use, or A and B side by side; of three or more the one that is poured next; with none,
+ * the key that mixes one.
+ */
 export function PotKeys({ table, now, heatLimit, openPotId, onPress }: Props) {
   const pots = table.potsInUse;
   if (pots.length === 0) {
@@ -29,25 +33,37 @@ export function PotKeys({ table, now, heatLimit, openPotId, onPress }: Props) {
       </PressKey>
     );
   }
-  const keys = pots.map((pot, index) => (
+  const next = nextPots(table);
+  const shown = pots.length > 2 ? next.slice(0, 1) : pots;
+  const isLaminate = pots.length === 2;
+  const keys = shown.map((pot) => (
     <PotKey
       key={pot.id}
       pot={pot}
-      side={pots.length > 1 ? 'ABCDEF'.charAt(index) : ''}
+      side={isLaminate ? 'AB'.charAt(pots.indexOf(pot)) : ''}
+      others={pots.length > 2 ? pots.length - 1 : 0}
+      isNext={next.includes(pot)}
       state={potStateAt(pot, table.pourC, now)}
-      left={roundsLeft(potStateAt(pot, table.pourC, now), roundMl(table) / pots.length)}
+      left={roundsLeft(
+        potStateAt(pot, table.pourC, now),
+        roundMl(table) / Math.max(1, table.potsDrawn.length),
+      )}
       now={now}
       heatLimit={heatLimit}
       isOpen={openPotId === pot.id}
       onPress={() => onPress(pot.id)}
     />
   ));
-  return pots.length > 1 ? <div class={styles.pots}>{keys}</div> : keys[0];
+  return isLaminate ? <div class={styles.pots}>{keys}</div> : keys[0];
 }
 
 interface KeyProps {
   pot: Pot;
   side: string;
+  /** How many other pots stand behind this key. */
+  others: number;
+  /** False: the next pour comes from the other one. */
+  isNext: boolean;
   state: ReturnType<typeof potStateAt>;
   left: number | null;
   now: Instant;
@@ -56,7 +72,8 @@ interface KeyProps {
   onPress: () => void;
 }
 
-function PotKey({ pot, side, state, left, now, heatLimit, isOpen, onPress }: KeyProps) {
+function PotKey(props: KeyProps) {
+  const { pot, side, others, isNext, state, left, now, heatLimit, isOpen, onPress } = props;
   const letters = usePotLetters();
   const minutes = Math.max(0, Math.floor((now - state.lastHeatedAt) / 60_000));
   const heats = Math.round(state.maxHeats);
@@ -78,10 +95,17 @@ function PotKey({ pot, side, state, left, now, heatLimit, isOpen, onPress }: Key
           {isAtLimit && <span class="said">of your {heatLimit}</span>}
         </span>
         {!side && <span class={styles.onlyWide}>{minutes} min</span>}
-        {left !== null && <span>{left} left</span>}
+        <span>{potWords(isNext, others, left)}</span>
       </span>
     </PressKey>
   );
+}
+
+/** Rounds left; or that it waits for its turn, or that it is not alone. */
+function potWords(isNext: boolean, others: number, left: number | null): string {
+  if (!isNext) return 'waits';
+  if (others > 0) return `+ ${others} more`;
+  return left === null ? '' : `${left} left`;
 }
 
 /** A long name keeps its beginning and its end, never smaller letters. */

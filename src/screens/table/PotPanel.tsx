@@ -6,6 +6,8 @@ import { cFromF, fFromC } from '#calc/units.ts';
 import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { MixPanel } from '#screens/table/MixPanel.tsx';
+import { besideOthers, freeSlots, inPlaceOf } from '#screens/table/mix.ts';
+import { nextPots } from '#screens/table/next-pots.ts';
 import { PotPicture } from '#screens/table/PotPicture.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundMl } from '#screens/table/round.ts';
@@ -32,9 +34,30 @@ interface Props {
 /** The pot: what is in it, what it has been through, and what can be done with it. */
 export function PotPanel(props: Props) {
   const { table, pot, settings, now, onSaid } = props;
-  const [inside, setInside] = useState<'pot' | 'mix' | 'top-up'>(pot ? 'pot' : 'mix');
+  const [inside, setInside] = useState<'pot' | 'mix' | 'another' | 'top-up'>(pot ? 'pot' : 'mix');
+  if (inside === 'another') {
+    return (
+      <div class={styles.another}>
+        <MixPanel
+          table={table}
+          pot={null}
+          settings={settings}
+          now={now}
+          onSaid={(said) => onSaid(besideOthers(said, table))}
+        />
+      </div>
+    );
+  }
   if (inside === 'mix' || !pot) {
-    return <MixPanel table={table} pot={pot} settings={settings} now={now} onSaid={onSaid} />;
+    return (
+      <MixPanel
+        table={table}
+        pot={pot}
+        settings={settings}
+        now={now}
+        onSaid={(said) => onSaid(pot ? inPlaceOf(said, pot) : said)}
+      />
+    );
   }
   if (inside === 'top-up') return <TopUpPanel pot={pot} settings={settings} onSaid={onSaid} />;
   const state = potStateAt(pot, table.pourC, now);
@@ -49,14 +72,33 @@ export function PotPanel(props: Props) {
       <PressKey onPress={() => setInside('top-up')}>Topped up</PressKey>
       <PressKey onPress={() => setInside('mix')}>New mix</PressKey>
       <PressKey onPress={() => onSaid({ kind: 'pot-emptied', potId: pot.id })}>Empty</PressKey>
+      {freeSlots(table).length > 0 && (
+        <PressKey onPress={() => setInside('another')}>Another pot</PressKey>
+      )}
+      <NextKey table={table} pot={pot} onSaid={onSaid} />
     </section>
+  );
+}
+
+/** Says what the next pour comes from: this pot, or both where this one is already chosen alone. */
+function NextKey({ table, pot, onSaid }: Pick<Props, 'table' | 'onSaid'> & { pot: Pot }) {
+  const { potsInUse } = table;
+  if (potsInUse.length < 2) return null;
+  const next = nextPots(table);
+  const isAlone = next.length === 1 && next[0]?.id === pot.id;
+  if (isAlone && (potsInUse.length > 2 || table.seats.some(({ hand }) => hand))) return null;
+  const potIds = isAlone ? potsInUse.map(({ id }) => id) : [pot.id];
+  return (
+    <PressKey onPress={() => onSaid({ kind: 'pot-chosen', potIds })}>
+      {isAlone ? 'Pour both' : 'Pour next'}
+    </PressKey>
   );
 }
 
 type Inside = Props & { pot: Pot; state: PotState };
 
 function PotWords({ table, state, settings, now }: Inside) {
-  const left = roundsLeft(state, roundMl(table) / Math.max(1, table.potsInUse.length));
+  const left = roundsLeft(state, roundMl(table) / Math.max(1, table.potsDrawn.length));
   const heats = Math.round(state.maxHeats);
   const isAtLimit = settings.heatLimit !== null && heats >= settings.heatLimit;
   const minutes = Math.max(0, Math.floor((now - state.lastHeatedAt) / 60_000));

@@ -9,10 +9,12 @@ import type { Draft } from '#model/draft.ts';
 import type { PotId, Said } from '#model/entry.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { Cards } from '#screens/table/Cards.tsx';
-import { PotPanel, TablePanel } from '#screens/table/late-panels.ts';
+import { HintLine, hasHintLine } from '#screens/table/HintLine.tsx';
+import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
 import { MainKey } from '#screens/table/MainKey.tsx';
 import { saveWords } from '#screens/table/MarkPanel.tsx';
 import { type Meaning, meaningOf } from '#screens/table/meaning.ts';
+import { nextPots } from '#screens/table/next-pots.ts';
 import { PotKeys } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { RoundLine } from '#screens/table/RoundLine.tsx';
@@ -22,6 +24,7 @@ import { useReadyBell } from '#screens/table/use-ready-bell.ts';
 import { useSteadyMeaning } from '#screens/table/use-steady-meaning.ts';
 import { useTableGuards } from '#screens/table/use-table-guards.ts';
 import { useTableKeys } from '#screens/table/use-table-keys.ts';
+import { useTrays } from '#screens/table/use-trays.ts';
 import { useUndo } from '#screens/table/use-undo.ts';
 import { useWipe } from '#screens/table/use-wipe.ts';
 import { WipeShade } from '#screens/table/WipeShade.tsx';
@@ -36,7 +39,7 @@ interface Props {
   draft: Draft;
 }
 
-type Panel = { at: 'cards' } | { at: 'table' } | { at: 'pot'; potId: PotId | null };
+type Panel = { at: 'cards' | 'table' | 'pots' } | { at: 'pot'; potId: PotId | null };
 
 /** The table itself: strip, round line, cards or a panel over them, Undo and the main key. */
 export function PourTable({ log, settings, draft }: Props) {
@@ -48,6 +51,7 @@ export function PourTable({ log, settings, draft }: Props) {
   const [wipeLeftMs, wipe] = useWipe();
   const marks = useMarks(table, draft);
   const undo = useUndo(table, log);
+  const trays = useTrays(table);
   const canSound = useReadyBell(table, settings);
   useTableGuards();
 
@@ -63,6 +67,13 @@ export function PourTable({ log, settings, draft }: Props) {
     void endSession(shop.book, log.sessionId, shop.clock.now()).then(() => {
       window.location.hash = hrefTo({ at: 'pour' });
     });
+  const hasManyPots = table.potsInUse.length > 2;
+  const openPotId =
+    panel.at === 'pots' || (panel.at === 'pot' && hasManyPots)
+      ? nextPots(table)[0]?.id
+      : panel.at === 'pot'
+        ? panel.potId
+        : undefined;
   const step = nextStepAt(table, now);
   const { open } = marks;
   const meaning: Meaning = open
@@ -77,20 +88,19 @@ export function PourTable({ log, settings, draft }: Props) {
           marks.drop(open.shot.id);
         },
       }
-    : meaningOf(table, step, now, say);
+    : meaningOf(table, step, now, say, trays ?? undefined);
   const steady = useSteadyMeaning(meaning);
   useTableKeys({ table, marks, steady, undo, say, pedal: settings.pedal });
 
   return (
     <div
       class={styles.table}
-      data-panel={
-        open ? 'mark' : panel.at === 'pot' ? 'pot' : panel.at === 'table' ? 'table' : undefined
-      }
-      data-pots={table.potsInUse.length > 1 ? 2 : undefined}
+      data-panel={open ? 'mark' : panel.at === 'cards' ? undefined : panel.at}
+      data-pots={table.potsInUse.length === 2 ? 2 : undefined}
       data-side={settings.mainKeySide}
       data-keys={settings.keySize === 'usual' ? undefined : settings.keySize}
       data-seats={table.seats.length}
+      data-hint={hasHintLine(table) || undefined}
     >
       <header class={styles.strip}>
         <PressKey
@@ -105,12 +115,11 @@ export function PourTable({ log, settings, draft }: Props) {
           table={table}
           now={now}
           heatLimit={settings.heatLimit}
-          openPotId={panel.at === 'pot' && !open ? panel.potId : undefined}
-          onPress={(potId) =>
-            setPanel(
-              panel.at === 'pot' && panel.potId === potId ? { at: 'cards' } : { at: 'pot', potId },
-            )
-          }
+          openPotId={open ? undefined : openPotId}
+          onPress={(potId) => {
+            if (potId === openPotId) setPanel({ at: 'cards' });
+            else setPanel(hasManyPots ? { at: 'pots' } : { at: 'pot', potId });
+          }}
         />
         <PressKey kind={styles.kWipe} onPress={wipe}>
           <Icon of="wipe" />
@@ -125,7 +134,15 @@ export function PourTable({ log, settings, draft }: Props) {
         isMuted={canSound === false}
         unsaved={log.unsaved}
       />
+      {hasHintLine(table) && <HintLine table={table} trays={trays} settings={settings} />}
       <main class={styles.cards}>
+        {!open && panel.at === 'pots' && (
+          <PotsPanel
+            table={table}
+            onSaid={sayAndClose}
+            onPot={(potId) => setPanel({ at: 'pot', potId })}
+          />
+        )}
         {!open && panel.at === 'pot' && (
           <PotPanel
             key={panel.potId ?? 'none'}
@@ -140,6 +157,7 @@ export function PourTable({ log, settings, draft }: Props) {
         {!open && panel.at === 'table' && (
           <TablePanel
             table={table}
+            trays={trays}
             settings={settings}
             now={now}
             onSaid={say}

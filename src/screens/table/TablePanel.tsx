@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { partsAt, type Trays } from '#calc/parts.ts';
 import type { Seat, Table } from '#calc/table.ts';
 import { tonightByBait, tonightOf, uncheckedShots } from '#calc/tonight.ts';
 import { warmthAt } from '#calc/warmth.ts';
@@ -6,6 +7,7 @@ import type { Said, ShotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { AddMouldPanel } from '#screens/table/AddMouldPanel.tsx';
+import { InjectorKeys } from '#screens/table/InjectorKeys.tsx';
 import { MouldPanel } from '#screens/table/MouldPanel.tsx';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -14,6 +16,8 @@ import styles from './Table.module.css';
 
 interface Props {
   table: Table;
+  /** Null: not known yet. */
+  trays: Trays | null;
   settings: SettingsFacts;
   now: Instant;
   onSaid: (said: Said) => void;
@@ -36,7 +40,10 @@ export function TablePanel(props: Props) {
     const seat = table.seats.find(({ mould }) => mould.mouldId === id);
     if (seat) {
       const warmth = warmthAt(table, seat, now);
-      return <MouldPanel {...{ table, seat, warmth, settings, now, onSaid, onBack: back }} />;
+      const trays = props.trays ? partsAt([seat], props.trays) : [];
+      return (
+        <MouldPanel {...{ table, seat, warmth, trays, settings, now, onSaid, onBack: back }} />
+      );
     }
   }
   const unchecked = uncheckedShots(table);
@@ -60,6 +67,7 @@ export function TablePanel(props: Props) {
           <PressKey onPress={() => onCheck(first.id)}>Check {unchecked.length} now</PressKey>
         )}
       </div>
+      <InjectorKeys table={table} onSaid={onSaid} />
       <div class={styles.keyRow}>
         <PressKey
           onPress={() => {

@@ -5,3 +5,4 @@ export const PotPanel = late(async () => (await import('#screens/table/PotPanel.
 export const TablePanel = late(
   async () => (await import('#screens/table/TablePanel.tsx')).TablePanel,
 );
+export const PotsPanel = late(async () => (await import('#screens/table/PotsPanel.tsx')).PotsPanel);

@@ -1,8 +1,11 @@
 import type { NextStep } from '#calc/next-step.ts';
-import type { Table } from '#calc/table.ts';
+import { shortageOf, type Trays } from '#calc/parts.ts';
+import { type Seat, type Table, waitingShot } from '#calc/table.ts';
 import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
-import { allSaid, filledSaid } from '#screens/table/acts.ts';
+import { partWords } from '#screens/part-words.ts';
+import { allSaid, filledSaid, layerSaid } from '#screens/table/acts.ts';
+import { shortened } from '#screens/table/PotKeys.tsx';
 import { countWords, joined } from '#screens/words.ts';
 import type { Drawing } from '#ui/Icon.tsx';
 
@@ -21,6 +24,8 @@ export interface Meaning {
 }
 
 const longestNames = 22;
+/** With a shortage to tell, less room is left for names. */
+const longestNamesShort = 12;
 
 /** All that the main key says, as a screen reader reads it. */
 export function spokenOf({ word, spoken, touches }: Meaning): string {
@@ -33,6 +38,7 @@ export function meaningOf(
   step: NextStep,
   now: Instant,
   say: (said: Said) => void,
+  trays: Trays = new Map(),
 ): Meaning {
   const names = joined(step.seats.map((seat) => seat.mould.name));
   const places = joined(step.seats.map((seat) => String(table.seats.indexOf(seat) + 1)));
@@ -54,16 +60,33 @@ export function meaningOf(
         },
       };
     case 'filled': {
-      const clocks = step.seats.filter((seat) => !seat.mould.hasNoClock).length;
-      const starts = clocks === 0 ? 'no clock' : `start ${countWords(clocks, 'clock')}`;
+      const starts = startWords(step.seats, trays);
+      const isLong = names.length > (starts.isShort ? longestNamesShort : longestNames);
       return {
         means: 'filled',
         icon: 'fill',
         word: 'Filled',
-        touches: `${shown}: ${starts}`,
-        spoken: `${names}: ${starts}`,
-        short: `${short}: ${clocks === 0 ? 'no clock' : countWords(clocks, 'clock')}`,
+        touches: `${isLong ? places : names}: ${starts.long}`,
+        spoken: `${names}: ${starts.long}`,
+        short: `${short}: ${starts.short}`,
         act: () => say(filledSaid(table, step.seats, now)),
+      };
+    }
+    case 'layer': {
+      const [first] = step.seats;
+      const number = (first ? (waitingShot(first)?.layers.length ?? 0) : 0) + 1;
+      const pot = first?.hand?.pot?.name ?? '';
+      return {
+        means: 'filled',
+        icon: 'fill',
+        word: `Layer ${number}`,
+        touches: `${shortened(pot, 16)}: ${places}`,
+        spoken: `${pot}, ${names}`,
+        short: `${shortened(pot, 8)}: ${places}`,
+        act: () => {
+          const said = layerSaid(step.seats);
+          if (said) say(said);
+        },
       };
     }
     case 'setting':
@@ -83,4 +106,29 @@ export function meaningOf(
         act: () => {},
       };
   }
+}
+
+/** What a fill starts, or the parts that it lacks. */
+function startWords(
+  seats: readonly Seat[],
+  trays: Trays,
+): { long: string; short: string; isShort: boolean } {
+  const lacks = shortageOf(seats, trays);
+  if (lacks) {
+    const { needs, has, part } = lacks;
+    const long = `needs ${partWords(needs, part)}, tray has ${has}`;
+    return { long, short: `${has}/${needs}`, isShort: true };
+  }
+  if (seats[0]?.hand) {
+    const pot = seats[0].hand.pot?.name;
+    return {
+      long: pot ? `layer 1, ${shortened(pot, 16)}` : 'layer 1',
+      short: 'layer 1',
+      isShort: false,
+    };
+  }
+  const clocks = seats.filter((seat) => !seat.mould.hasNoClock).length;
+  if (clocks === 0) return { long: 'no clock', short: 'no clock', isShort: false };
+  const count = countWords(clocks, 'clock');
+  return { long: `start ${count}`, short: count, isShort: false };
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { opensAt, type Table, waitingShot } from '#calc/table.ts';
+import { isBetweenLayers, opensAt, type Table, waitingShot } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import type { ShotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
@@ -70,6 +70,7 @@ function duesOf(table: Table): Due[] {
   return table.seats.flatMap((seat, index) => {
     const shot = waitingShot(seat);
     if (!shot || shot.clockStoppedAt !== null || shot.setSec === null) return [];
+    if (isBetweenLayers(seat)) return [];
     return [{ place: index + 1, shotId: shot.id, at: opensAt(shot) }];
   });
 }
