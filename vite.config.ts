@@ -100,6 +100,8 @@ export default defineConfig({
         test: {
           name: 'node',
           include: ['tests/{calc,model,copy}/**/*.test.ts', 'tests/*.test.ts'],
+          // A busy machine is no failed test.
+          testTimeout: 60_000,
         },
       },
       {
