@@ -34,6 +34,8 @@ export interface Compared {
   after: Defects;
   /** What the other cavities did meanwhile; null: it was compared with itself. */
   others: { before: Defects; after: Defects } | null;
+  /** Where the share of bad ones may truly lie on either side: [lo, hi], to be drawn. */
+  ranges: { before: [number, number]; after: [number, number] };
 }
 
 /** Defective cavities out of those recorded. */
@@ -145,7 +147,9 @@ function verdictOf(
     return { kind: 'too-few', shotsBefore: was.shots, shotsAfter: is.shots, needed: leastShots };
   }
   const change = changeWhen(1);
-  const facts = { change, before: defectsOf(was), after: defectsOf(is), others };
+  const rangeOf = ({ bad, total: all, effect }: Side) => wilson(bad / effect, all / effect, conf);
+  const ranges = { before: rangeOf(was), after: rangeOf(is) };
+  const facts = { change, before: defectsOf(was), after: defectsOf(is), others, ranges };
   const kind = decisionOf(change);
   if (kind) return { kind, ...facts };
   return { kind: 'unclear', ...facts, moreShots: moreShotsFor(is.shots, changeWhen) };

@@ -59,10 +59,11 @@ export function coldLineOf(columns: readonly Columns[], mouldId: MouldId): ColdL
 
 /**
  * The digests with the cold flags of each mould as its own line has them now. Moulds that never had
- * a flag, because they do not chill the plastic, keep none.
+ * a flag, because they do not chill the plastic, keep none. `only`: that mould's flags alone.
  */
-export function withLearntCold(columns: readonly Columns[]): Columns[] {
-  const ids = new Set(columns.flatMap(({ moulds }) => moulds.map(({ mouldId }) => mouldId)));
+export function withLearntCold(columns: readonly Columns[], only?: MouldId): Columns[] {
+  const all = columns.flatMap(({ moulds }) => moulds.map(({ mouldId }) => mouldId));
+  const ids = new Set(only ? [only] : all);
   const lines = new Map([...ids].map((id) => [id, coldLineOf(columns, id)]));
   return columns.map((session) => {
     const flags = new Map<MouldId, number[]>();
@@ -79,7 +80,8 @@ export function withLearntCold(columns: readonly Columns[]): Columns[] {
       const place = places[of] ?? 0;
       places[of] = place + 1;
       const mouldId = session.moulds[of]?.mouldId;
-      if (flag === noFlag || !mouldId || lines.get(mouldId)?.from === 'usual') return flag;
+      const from = mouldId && lines.get(mouldId)?.from;
+      if (flag === noFlag || !mouldId || !from || from === 'usual') return flag;
       return flags.get(mouldId)?.[place] ?? flag;
     });
     return { ...session, cold };

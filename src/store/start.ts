@@ -1,3 +1,4 @@
+import { coldLineOf } from '#calc/cold-line.ts';
 import { frozenInjector, frozenMould } from '#calc/line-up.ts';
 import type { PotId, Said, SaidOf, SessionId } from '#model/entry.ts';
 import type { Colourway, ColourwayId, Injector, InjectorId } from '#model/gear.ts';
@@ -49,7 +50,12 @@ export async function lineUpOf(
     kind: 'lined-up',
     moulds: moulds
       .filter((mould) => mould !== undefined)
-      .map((mould) => frozenMould(mould, history, shop)),
+      .map((mould) => {
+        const frozen = frozenMould(mould, history, shop);
+        // What never chilled the plastic keeps no line; the others have it from their own shots.
+        if (frozen.warmAboveK === null) return frozen;
+        return { ...frozen, warmAboveK: coldLineOf(history, mould.id).aboveK };
+      }),
     injector: injector ? frozenInjector(injector) : null,
   };
 }

@@ -1,10 +1,10 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
+import type { ColdLine } from '#calc/cold-line.ts';
 import type { Columns } from '#calc/columns.ts';
 import { frozenMould } from '#calc/line-up.ts';
 import { mouldMassG, partMlOf, sprueMlOf } from '#calc/mould-size.ts';
 import { firstSetSec, ownOpensNeeded, ownSetSec } from '#calc/set-clock.ts';
 import { skinC } from '#calc/skin.ts';
-import { defaultWarmAboveK } from '#calc/warmth.ts';
 import type { Material, Mould } from '#model/mould.ts';
 import { lineDegrees } from '#screens/moulds/degrees.ts';
 import { clockWords, countWords, tempWords } from '#screens/words.ts';
@@ -15,14 +15,15 @@ interface Props {
   mould: Mould;
   settings: SettingsFacts;
   columns: readonly Columns[];
+  line: ColdLine;
 }
 
 /** What the table takes for true about this mould, and where each of it comes from. */
-export function MouldKnown({ mould, settings, columns }: Props) {
+export function MouldKnown({ mould, settings, columns, line }: Props) {
   return (
     <Sheet title="What the table goes by">
       <p>{weightWords(mould)}</p>
-      <p>{heatWords(mould, settings)}</p>
+      <p>{heatWords(mould, settings, line)}</p>
       <p>{clockSentence(mould, columns)}</p>
       <p>{volumeSentence(mould)}</p>
     </Sheet>
@@ -38,7 +39,7 @@ function weightWords(mould: Mould): string {
     : `Weight about ${kg} kg, guessed from ${cavities}.`;
 }
 
-function heatWords(mould: Mould, settings: SettingsFacts): string {
+function heatWords(mould: Mould, settings: SettingsFacts, line: ColdLine): string {
   const { tempUnit, pourC, ambientC } = settings;
   if (mould.material !== 'aluminium') {
     const skin = (material: Material) => tempWords(skinC(material, pourC, ambientC), tempUnit);
@@ -49,7 +50,16 @@ function heatWords(mould: Mould, settings: SettingsFacts): string {
   const learnt = mould.heat
     ? 'How it warms was learnt from your thermometer readings.'
     : 'How it warms is worked out. One thermometer reading at the table makes it better.';
-  return `A shot is cold while the mould is under ${lineDegrees(defaultWarmAboveK, tempUnit)} above the shop. ${learnt}`;
+  return `${lineWords(line, tempUnit)} ${learnt}`;
+}
+
+function lineWords({ aboveK, from }: ColdLine, unit: 'C' | 'F'): string {
+  if (aboveK === null) return 'No shot counts as cold: none of its first shots was worse.';
+  const words = `A shot is cold while the mould is under ${lineDegrees(aboveK, unit)} above the shop`;
+  if (from === 'usual') return `${words}.`;
+  return from === 'shots'
+    ? `${words}, learnt from where its first shots turn good.`
+    : `${words}, learnt from the temperatures of its shots.`;
 }
 
 function clockSentence(mould: Mould, columns: readonly Columns[]): string {

@@ -1,21 +1,31 @@
-import { useState } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
+import { coldLineOf, warmUpsOf, withLearntCold } from '#calc/cold-line.ts';
 import type { Columns } from '#calc/columns.ts';
+import { sessionsOfMould } from '#calc/last-poured.ts';
+import { mendedSince } from '#calc/mould-changes.ts';
+import { loggedShots, warmShots } from '#calc/mould-shots.ts';
 import { useShop } from '#live/shop.ts';
+import type { Change } from '#model/change.ts';
+import type { Injector } from '#model/gear.ts';
 import type { Mould } from '#model/mould.ts';
+import { GoesWith } from '#screens/GoesWith.tsx';
+import { DidItHelp } from '#screens/moulds/DidItHelp.tsx';
+import { HowMany } from '#screens/moulds/HowMany.tsx';
+import { Lately } from '#screens/moulds/Lately.tsx';
+import { type ChangeStart, LogChange } from '#screens/moulds/LogChange.tsx';
 import { MouldKnown } from '#screens/moulds/MouldKnown.tsx';
 import { MouldRibbons } from '#screens/moulds/MouldRibbons.tsx';
 import { MouldYieldSheet } from '#screens/moulds/MouldYieldSheet.tsx';
 import { type Look, lookedAt, mouldYieldOf, seenWords } from '#screens/moulds/mould-view.ts';
+import { ThisMould } from '#screens/moulds/ThisMould.tsx';
+import { WarmUp } from '#screens/moulds/WarmUp.tsx';
 import { WhatGoesWrong } from '#screens/moulds/WhatGoesWrong.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { layoutWords } from '#screens/shape.ts';
-import { TakeOff } from '#screens/TakeOff.tsx';
-import { setDeleted } from '#store/heads.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
-import { Sheet } from '#ui/Sheet.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './MouldPage.module.css';
 
@@ -25,6 +35,10 @@ interface Props {
   settings: SettingsFacts;
   /** True while a session with it runs. */
   isAtTable: boolean;
+  /** What was done to it, newest first, and what of that was taken back lately. */
+  changes: readonly Change[];
+  takenBack: readonly Change[];
+  injectors: readonly Injector[];
 }
 
 /** Which shots, their word, and what is said while there are none. */
@@ -35,12 +49,30 @@ const looks: readonly [Look, string, string][] = [
 ];
 
 /** The page of one mould, by the shots that are looked at. */
-export function MouldPage({ mould, columns, settings, isAtTable }: Props) {
+export function MouldPage(props: Props) {
+  const { mould, columns, settings, isAtTable, changes, takenBack, injectors } = props;
   const { clock } = useShop();
   const [look, setLook] = useState<Look>('warm');
+  const [logging, setLogging] = useState<ChangeStart | null>(null);
   const [now, zone] = [clock.now(), clock.zone()];
-  const seen = lookedAt(columns, look, now, zone);
-  const own = mouldYieldOf(seen, mould.id, look === 'warm' ? 'warm' : 'all');
+  const learnt = useMemo(() => {
+    const own = sessionsOfMould(columns, mould.id);
+    const flagged = withLearntCold(own, mould.id);
+    return {
+      columns: flagged,
+      shots: loggedShots(flagged, mould.id),
+      line: coldLineOf(own, mould.id),
+      warmUps: warmUpsOf(own, mould.id),
+    };
+  }, [columns, mould.id]);
+  const since = useMemo(() => mendedSince(changes), [changes]);
+  const which = look === 'warm' ? 'warm' : 'all';
+  const seen = lookedAt(learnt.columns, look, now, zone);
+  const own = mouldYieldOf(seen, mould.id, which);
+  const seenShots = useMemo(() => {
+    const shots = loggedShots(seen, mould.id);
+    return which === 'warm' ? warmShots(shots) : shots;
+  }, [learnt, look, mould.id]);
   return (
     <DeskPage
       title={mould.name}
@@ -56,34 +88,51 @@ export function MouldPage({ mould, columns, settings, isAtTable }: Props) {
           ))}
         </Acts>
       </div>
-      <MouldYieldSheet
-        mould={mould}
-        own={own}
-        none={looks.find(([one]) => one === look)?.[2] ?? ''}
-        cold={look === 'warm' ? mouldYieldOf(seen, mould.id, 'cold') : null}
-        isAtTable={isAtTable}
-      />
       <div class={styles.beside}>
-        {own && <WhatGoesWrong own={own} />}
+        <MouldYieldSheet
+          mould={mould}
+          own={own}
+          shots={seenShots}
+          since={since}
+          none={looks.find(([one]) => one === look)?.[2] ?? ''}
+          cold={look === 'warm' ? mouldYieldOf(seen, mould.id, 'cold') : null}
+          isAtTable={isAtTable}
+          takenBack={takenBack}
+          onLog={setLogging}
+        />
+        {logging && (
+          <LogChange
+            mould={mould}
+            shots={learnt.shots}
+            start={logging}
+            onDone={() => setLogging(null)}
+          />
+        )}
+        <DidItHelp changes={changes} shots={learnt.shots} />
+        <WarmUp warmUps={learnt.warmUps} line={learnt.line} />
+      </div>
+      <div class={styles.beside}>
+        {own && <WhatGoesWrong own={own} mould={mould} shots={seenShots} since={since} />}
+        <HowMany
+          mould={mould}
+          shots={learnt.shots}
+          line={learnt.line}
+          volumeUnit={settings.volumeUnit}
+        />
+        <Lately shots={learnt.shots} lastDoneAt={changes[0]?.at ?? 0} />
+        <GoesWith
+          shots={learnt.shots}
+          factors={factors}
+          injectors={injectors}
+          tempUnit={settings.tempUnit}
+          count={1}
+        />
         <MouldRibbons columns={seen} mouldId={mould.id} today={now} />
-        <MouldKnown mould={mould} settings={settings} columns={columns} />
+        <MouldKnown mould={mould} settings={settings} columns={columns} line={learnt.line} />
         <ThisMould mould={mould} />
       </div>
     </DeskPage>
   );
 }
 
-function ThisMould({ mould: { id, deletedAt } }: { mould: Mould }) {
-  const { book } = useShop();
-  return (
-    <Sheet title="This mould">
-      <ActKey href={hrefTo({ at: 'mould-facts', mouldId: id })}>Change its facts</ActKey>
-      <TakeOff
-        deletedAt={deletedAt}
-        list={{ at: 'moulds' }}
-        onSet={(next, at) => setDeleted(book, 'moulds', id, next, at)}
-      />
-      <p>Its past shots stay in the log. Workshop can bring it back.</p>
-    </Sheet>
-  );
-}
+const factors = ['mould-temperature', 'time-shut', 'heat', 'injector'] as const;

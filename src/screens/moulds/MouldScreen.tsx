@@ -1,33 +1,44 @@
 import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import type { Change } from '#model/change.ts';
 import type { MouldId } from '#model/mould.ts';
 import { MouldPage } from '#screens/moulds/MouldPage.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
-import { headOf } from '#store/heads.ts';
+import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
 
 /** One mould: its picture with the bad ones counted, warm shots first, cold beside. */
 export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
-  const { book } = useShop();
+  const { book, clock } = useShop();
   const found = useLive(
     async () => {
       const running = await runningEntries(book);
       const seats = running ? tableOf(running).seats : [];
+      const changes = (await headsOf(book, 'changes')).filter((each) => each.mouldId === mouldId);
+      const undone = await deletedHeadsOf(book, 'changes');
       return {
+        changes: changes.sort((a, b) => b.at - a.at),
+        takenBack: undone.filter((each) => each.mouldId === mouldId && isRecent(each, clock.now())),
+        injectors: await headsOf(book, 'injectors'),
         mould: await headOf(book, 'moulds', mouldId),
         columns: await allColumns(book),
         settings: await settingsOf(book),
         isAtTable: seats.some(({ mould }) => mould.mouldId === mouldId),
       };
     },
-    ['moulds', 'columns', 'settings', 'entries'],
+    ['moulds', 'columns', 'settings', 'entries', 'changes', 'injectors'],
     mouldId,
   );
   if (!found) return null;
   const { mould, ...rest } = found;
   if (!mould) return <NotHere what="This mould" back={{ at: 'moulds' }} word="Moulds" />;
   return <MouldPage mould={mould} {...rest} />;
+}
+
+/** What was taken back can be brought back for 30 days. */
+function isRecent({ deletedAt }: Change, now: number): boolean {
+  return deletedAt !== null && now - deletedAt < 30 * 86_400_000;
 }

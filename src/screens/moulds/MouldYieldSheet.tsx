@@ -1,9 +1,20 @@
+import { dayOf } from '#calc/days.ts';
+import { cavityMatrix, type LoggedShot } from '#calc/mould-shots.ts';
 import type { MouldYield } from '#calc/yields.ts';
+import { useShop } from '#live/shop.ts';
+import { useWorked } from '#live/use-worked.ts';
+import type { Change } from '#model/change.ts';
 import type { Mould } from '#model/mould.ts';
+import type { Instant } from '#model/schemas.ts';
 import { ClosedKeys } from '#screens/moulds/ClosedKeys.tsx';
+import { type CavitySaid, cavitySaid } from '#screens/moulds/cavity-words.ts';
+import { cavityWords } from '#screens/moulds/change-words.ts';
 import { ExpectedRange } from '#screens/moulds/ExpectedRange.tsx';
+import type { ChangeStart } from '#screens/moulds/LogChange.tsx';
 import { MouldPicture } from '#screens/moulds/MouldPicture.tsx';
 import { expectedShares, scaleFrom } from '#screens/moulds/mould-view.ts';
+import { NextSteps } from '#screens/moulds/NextSteps.tsx';
+import { dateWords } from '#screens/words.ts';
 import { ofWords, worstOf } from '#screens/yield-words.ts';
 import { Figure } from '#ui/Figure.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -13,16 +24,26 @@ interface Props {
   mould: Mould;
   /** Null: no such shot. */
   own: MouldYield | null;
-  /** What to say then. */
+  /** The same shots one by one. */
+  shots: readonly LoggedShot[];
+  /** From when on each cavity that was mended counts. */
+  since: ReadonlyMap<number, Instant>;
+  /** What to say while there is no such shot. */
   none: string;
   /** Cold shots, where the others are warm ones only. */
   cold: MouldYield | null;
   isAtTable: boolean;
+  takenBack: readonly Change[];
+  onLog: (start: ChangeStart) => void;
 }
 
-/** How many came out good, what to expect, and which cavity was bad how often. */
-export function MouldYieldSheet({ mould, own, none, cold, isAtTable }: Props) {
+/** How many came out good, what to expect, which cavity fails more than its neighbours, and what next. */
+export function MouldYieldSheet(props: Props) {
+  const { mould, own, shots, since, none, cold, isAtTable, takenBack, onLog } = props;
+  const said = useWorked(() => cavitySaid(shots, since), [shots, since]);
   const shares = own && expectedShares(own);
+  const counted = own && countedSince(own, shots, since);
+  const worst = counted && worstOf(counted);
   return (
     <Sheet>
       {own ? (
@@ -33,23 +54,78 @@ export function MouldYieldSheet({ mould, own, none, cold, isAtTable }: Props) {
       ) : (
         <p>{none}</p>
       )}
-      <MouldPicture mould={mould} own={own} size="large" />
-      {own && <p>{countSentences(own)}</p>}
+      <MouldPicture mould={mould} own={counted} size="large" />
+      {counted && <Sentences counted={counted} said={said} />}
+      <SinceWords since={since} shots={shots} />
       {cold && cold.tally.shots > 0 && (
         <p>Cold shots: {ofWords(cold.tally.good, cold.tally.checked)} good.</p>
       )}
-      {own && (
+      {counted && (
         <TwinTable
           heads={['Cavity', 'Bad', 'Looked at']}
-          rows={own.byCavity.map(({ bad, checked }, index) => [index + 1, bad, checked])}
+          rows={counted.byCavity.map(({ bad, checked }, index) => [index + 1, bad, checked])}
         />
       )}
-      <ClosedKeys mould={mould} worst={own && worstOf(own)} isAtTable={isAtTable} />
+      <NextSteps worst={said?.worst ?? null} takenBack={takenBack} onLog={onLog} />
+      <ClosedKeys
+        mould={mould}
+        worst={said?.worst ? { cavity: said.worst } : worst}
+        isAtTable={isAtTable}
+      />
     </Sheet>
   );
 }
 
-/** Counts and nothing else: whether a cavity is worse than the others is not tested here. */
+/** The verdict first; bare counts where it makes no claim. */
+function Sentences({ counted, said }: { counted: MouldYield; said: CavitySaid | undefined }) {
+  const { notChecked } = counted.tally;
+  const isClaim = said !== undefined && said.worst !== null;
+  return (
+    <>
+      {isClaim ? (
+        notChecked > 0 && <p>{notChecked} not checked.</p>
+      ) : (
+        <p>{countSentences(counted)}</p>
+      )}
+      {said?.lead && (
+        <p>
+          <b>{said.lead}</b> {said.rest}
+        </p>
+      )}
+    </>
+  );
+}
+
+function SinceWords({ since, shots }: Pick<Props, 'since' | 'shots'>) {
+  const { clock } = useShop();
+  const [first] = shots;
+  const late = [...since].filter(([, at]) => first !== undefined && at > first.filledAt);
+  if (late.length === 0) return null;
+  const days = Map.groupBy(late, ([, at]) =>
+    dateWords(dayOf(at, clock.zone()), dayOf(clock.now(), clock.zone())),
+  );
+  const words = [...days].map(
+    ([day, cavities]) => `${cavityWords(cavities.map(([cavity]) => cavity))} from ${day} on`,
+  );
+  return <p>Counted since the last mending: {words.join('; ')}.</p>;
+}
+
+/** The counts with the mended cavities counted from their mending on. */
+function countedSince(
+  own: MouldYield,
+  shots: readonly LoggedShot[],
+  since: ReadonlyMap<number, Instant>,
+): MouldYield {
+  if (since.size === 0) return own;
+  const matrix = cavityMatrix(shots, 'bad', since);
+  const byCavity = own.byCavity.map((_, index) => {
+    const seen = matrix.flatMap((shot) => shot[index] ?? []);
+    return { checked: seen.length, bad: seen.filter((bad) => bad === 1).length };
+  });
+  return { ...own, byCavity };
+}
+
+/** Counts and nothing else. */
 function countSentences(own: MouldYield): string {
   const { good, checked, notChecked } = own.tally;
   const beside = notChecked > 0 ? ` ${notChecked} not checked.` : '';

@@ -71,8 +71,8 @@ describe('the counts', () => {
     const picture =
       'Grub 50, cavity 1: 1 bad of 3, cavity 2: 2 bad of 3, cavity 3: 0 bad of 2, cavity 4: 0 bad of 0, closed off';
     await expect.element(page.getByRole('img', { name: picture })).toBeVisible();
-    await page.getByText('As a table').click();
-    const rows = page.getByRole('table').getByRole('row');
+    await page.getByText('As a table').first().click();
+    const rows = page.getByRole('table').first().getByRole('row');
     await expect
       .poll(() => rows.elements().map((row) => [...row.children].map((c) => c.textContent)))
       .toEqual([

@@ -1,0 +1,66 @@
+import { useState } from 'preact/hooks';
+import type { ColdLine } from '#calc/cold-line.ts';
+import { type MouldPlan, mouldPlan } from '#calc/mould-plan.ts';
+import type { LoggedShot } from '#calc/mould-shots.ts';
+import type { Mould } from '#model/mould.ts';
+import { type VolumeUnit, volumeWords } from '#screens/volumes.ts';
+import { countWords } from '#screens/words.ts';
+import { Sheet } from '#ui/Sheet.tsx';
+import { Stepper } from '#ui/Stepper.tsx';
+
+interface Props {
+  mould: Mould;
+  shots: readonly LoggedShot[];
+  line: ColdLine;
+  volumeUnit: VolumeUnit;
+}
+
+const step = 10;
+const first = 50;
+const most = 2_000;
+
+/** How many shots and how much plastisol for so many good baits, beside what the average says. */
+export function HowMany({ mould, shots, line, volumeUnit }: Props) {
+  const [good, setGood] = useState(first);
+  const found = mouldPlan(mould, shots, line, good);
+  if (!found) return null;
+  return (
+    <Sheet title="How many shots?">
+      <Stepper
+        label="Good baits wanted"
+        value={String(good)}
+        small={good >= most ? 'the most at once' : 'good baits'}
+        lessName="Fewer"
+        moreName="More"
+        onLess={() => setGood(Math.max(step, good - step))}
+        onMore={() => setGood(Math.min(most, good + step))}
+      />
+      <p role="status">
+        <b>{leadWords(found)}</b> {planWords(found, good, volumeUnit)}
+      </p>
+      <p>{baseWords(found)}</p>
+    </Sheet>
+  );
+}
+
+function leadWords({ plan }: MouldPlan): string {
+  if (plan.kind === 'too-uncertain') return 'Too early to plan.';
+  return `Make ${countWords(plan.shots, 'shot')}.`;
+}
+
+function planWords(found: MouldPlan, good: number, unit: VolumeUnit): string {
+  const { plan, coldShots, volumeMl } = found;
+  if (plan.kind === 'too-uncertain') return 'Make 5 shots, log them and look again.';
+  const cold =
+    coldShots > 0 ? ` The first ${coldShots === 1 ? 'is' : `${coldShots} are`} cold.` : '';
+  const naive =
+    plan.meanShots < plan.shots
+      ? ` The average alone would say ${plan.meanShots}.`
+      : ' The average alone says the same.';
+  return `9 times in 10 you will have at least ${good} good ones.${cold}${naive} They take about ${volumeWords(volumeMl, unit)} of plastisol; what stays in pot and injector comes on top.`;
+}
+
+function baseWords({ checked }: MouldPlan): string {
+  if (checked === 0) return 'Taken for 8 good in 10 until this mould has shots of its own.';
+  return `Worked out from the ${checked} warm baits you looked at.`;
+}
