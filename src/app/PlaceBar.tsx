@@ -23,7 +23,7 @@ const moulds: Place = {
   word: 'Moulds',
   icon: 'moulds',
   route: { at: 'moulds' },
-  holds: ['moulds', 'mould', 'mould-facts'],
+  holds: ['moulds', 'mould', 'mould-facts', 'yields'],
 };
 const colours: Place = {
   word: 'Colours',

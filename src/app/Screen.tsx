@@ -23,6 +23,9 @@ const MouldScreen = late(async () => (await import('#screens/moulds/MouldScreen.
 const MouldFactsScreen = late(
   async () => (await import('#screens/moulds/MouldFactsScreen.tsx')).MouldFactsScreen,
 );
+const YieldsScreen = late(
+  async () => (await import('#screens/yields/YieldsScreen.tsx')).YieldsScreen,
+);
 const ColoursScreen = late(
   async () => (await import('#screens/colours/ColoursScreen.tsx')).ColoursScreen,
 );
@@ -63,6 +66,7 @@ const afterwards = [
   MouldsScreen,
   MouldScreen,
   MouldFactsScreen,
+  YieldsScreen,
   ColoursScreen,
   ColourFactsScreen,
   PhotosScreen,
@@ -99,6 +103,8 @@ export function Screen({ route }: { route: Route }) {
       return <SessionScreen sessionId={route.sessionId} />;
     case 'moulds':
       return <MouldsScreen />;
+    case 'yields':
+      return <YieldsScreen />;
     case 'mould':
       return <MouldScreen mouldId={route.mouldId} />;
     case 'mould-facts':

@@ -57,32 +57,38 @@ export function coldLineOf(columns: readonly Columns[], mouldId: MouldId): ColdL
   return { aboveK: defaultWarmAboveK, from: 'usual', said };
 }
 
-/**
- * The digests with the cold flags of each mould as its own line has them now. Moulds that never had
- * a flag, because they do not chill the plastic, keep none. `only`: that mould's flags alone.
- */
+/** The moulds that were poured in some digests. */
+export function mouldsIn(columns: readonly Columns[]): MouldId[] {
+  return [...new Set(columns.flatMap(({ moulds }) => moulds.map(({ mouldId }) => mouldId)))];
+}
+
+/** The digests with the cold flags of each mould as its own line has them now. */
 export function withLearntCold(columns: readonly Columns[], only?: MouldId): Columns[] {
-  const all = columns.flatMap(({ moulds }) => moulds.map(({ mouldId }) => mouldId));
-  const ids = new Set(only ? [only] : all);
-  const lines = new Map([...ids].map((id) => [id, coldLineOf(columns, id)]));
+  const ids = only ? [only] : mouldsIn(columns);
+  return flaggedBy(columns, new Map(ids.map((id) => [id, coldLineOf(columns, id)])));
+}
+
+/**
+ * The digests with the cold flags that these lines give. Moulds that never had a flag, because they
+ * do not chill the plastic, keep none; moulds with the usual line or without one keep what was
+ * flagged at the table.
+ */
+export function flaggedBy(
+  columns: readonly Columns[],
+  lines: ReadonlyMap<MouldId, ColdLine>,
+): Columns[] {
   return columns.map((session) => {
-    const flags = new Map<MouldId, number[]>();
-    for (const { mouldId, aboveK } of loggedShots([session])) {
-      const line = lines.get(mouldId)?.aboveK ?? null;
-      const flag = line === null ? warmFlag : aboveK < line ? coldFlag : warmFlag;
-      const own = flags.get(mouldId);
-      if (own) own.push(flag);
-      else flags.set(mouldId, [flag]);
-    }
-    const places = session.moulds.map(() => 0);
+    // Per mould, the temperature of its first shot, which is the room's.
+    const roomC: number[] = [];
     const cold = session.cold.map((flag, shot) => {
       const of = session.mould[shot] ?? 0;
-      const place = places[of] ?? 0;
-      places[of] = place + 1;
+      const tempC = session.tempC[shot] ?? 0;
+      const own = roomC[of] ?? tempC;
+      roomC[of] = own;
       const mouldId = session.moulds[of]?.mouldId;
-      const from = mouldId && lines.get(mouldId)?.from;
-      if (flag === noFlag || !mouldId || !from || from === 'usual') return flag;
-      return flags.get(mouldId)?.[place] ?? flag;
+      const line = mouldId && lines.get(mouldId);
+      if (flag === noFlag || !line || line.from === 'usual') return flag;
+      return line.aboveK !== null && tempC - own < line.aboveK ? coldFlag : warmFlag;
     });
     return { ...session, cold };
   });

@@ -14,6 +14,7 @@ export type Route =
   | { at: 'day'; day: string }
   | { at: 'session'; sessionId: SessionId }
   | { at: 'moulds' }
+  | { at: 'yields' }
   | { at: 'mould'; mouldId: MouldId }
   | { at: 'mould-facts'; mouldId: MouldId | null }
   | { at: 'colours' }
@@ -62,6 +63,7 @@ export function routeOf(hash: string): Route {
     case 'cautions':
     case 'line-up':
     case 'moulds':
+    case 'yields':
     case 'colours':
     case 'workshop':
     case 'glove-check':

@@ -64,7 +64,7 @@ function Watched({ found }: { found: Extract<MouldDrift, { kind: 'watched' }> })
       <p>
         {drift.kind === 'as-usual' ? (
           <>
-            <b>Running as usual.</b> {ofWords(sum('bad'), sum('of'))} bad lately, normally {usual}{' '}
+            <b>Running as usual.</b> {hundred(sum('bad'), sum('of'))} bad lately, normally {usual}{' '}
             of 100.
           </>
         ) : (
@@ -72,7 +72,7 @@ function Watched({ found }: { found: Extract<MouldDrift, { kind: 'watched' }> })
             <b>
               Something changed around shot {since}, {day(sinceAt)}.
             </b>{' '}
-            {ofWords(drift.failures, drift.total)} bad since then,{' '}
+            {hundred(drift.failures, drift.total)} bad since then,{' '}
             {drift.kind === 'above' ? 'more' : 'fewer'} than the normal {usual} of 100.
           </>
         )}
@@ -105,4 +105,9 @@ function noNormalWords({ baseline }: Extract<MouldDrift, { kind: 'no-normal' }>)
 function rounded(shots: number): number {
   const step = 10 ** Math.max(0, Math.floor(Math.log10(shots)) - 1);
   return Math.round(shots / step) * step;
+}
+
+/** `11 of 100 (35 of 320)`: what two shares are held against, with the count behind it. */
+function hundred(bad: number, of: number): string {
+  return `${Math.round((100 * bad) / Math.max(1, of))} of 100 (${ofWords(bad, of)})`;
 }

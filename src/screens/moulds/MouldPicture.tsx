@@ -8,12 +8,14 @@ interface Props {
   mould: Mould;
   /** Null: nothing was counted. */
   own: MouldYield | null;
+  /** The cavity to mark; leave out for the one with the most bad. */
+  worst?: number | null;
   size?: 'large';
 }
 
 /** The mould drawn, ink in a cavity as its bad share. */
-export function MouldPicture({ mould, own, size }: Props) {
-  const worst = own ? worstOf(own) : null;
+export function MouldPicture({ mould, own, size, ...given }: Props) {
+  const { worst = (own && worstOf(own)?.cavity) ?? null } = given;
   const { rows, cols } = pictureSize(mould.layout);
   const said = own
     ? own.byCavity
@@ -38,7 +40,7 @@ export function MouldPicture({ mould, own, size }: Props) {
           col,
           share: checked === 0 ? 0 : bad / checked,
           isClosed: mould.closed.includes(cavity),
-          isWorst: cavity === worst?.cavity,
+          isWorst: cavity === worst,
           words: wordsOf(mould.closed.includes(cavity), bad, checked, cols),
         };
       })}

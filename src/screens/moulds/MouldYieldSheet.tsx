@@ -43,7 +43,7 @@ export function MouldYieldSheet(props: Props) {
   const said = useWorked(() => cavitySaid(shots, since), [shots, since]);
   const shares = own && expectedShares(own);
   const counted = own && countedSince(own, shots, since);
-  const worst = counted && worstOf(counted);
+  const worst = counted && (said?.isJudged ? said.worst : (worstOf(counted)?.cavity ?? null));
   return (
     <Sheet>
       {own ? (
@@ -54,7 +54,7 @@ export function MouldYieldSheet(props: Props) {
       ) : (
         <p>{none}</p>
       )}
-      <MouldPicture mould={mould} own={counted} size="large" />
+      <MouldPicture mould={mould} own={counted} worst={worst} size="large" />
       {counted && <Sentences counted={counted} said={said} />}
       <SinceWords since={since} shots={shots} />
       {cold && cold.tally.shots > 0 && (
@@ -67,11 +67,7 @@ export function MouldYieldSheet(props: Props) {
         />
       )}
       <NextSteps worst={said?.worst ?? null} takenBack={takenBack} onLog={onLog} />
-      <ClosedKeys
-        mould={mould}
-        worst={said?.worst ? { cavity: said.worst } : worst}
-        isAtTable={isAtTable}
-      />
+      <ClosedKeys mould={mould} worst={worst ? { cavity: worst } : null} isAtTable={isAtTable} />
     </Sheet>
   );
 }
@@ -85,7 +81,7 @@ function Sentences({ counted, said }: { counted: MouldYield; said: CavitySaid | 
       {isClaim ? (
         notChecked > 0 && <p>{notChecked} not checked.</p>
       ) : (
-        <p>{countSentences(counted)}</p>
+        <p>{countSentences(counted, said?.isJudged ?? false)}</p>
       )}
       {said?.lead && (
         <p>
@@ -126,10 +122,10 @@ function countedSince(
 }
 
 /** Counts and nothing else. */
-function countSentences(own: MouldYield): string {
+function countSentences(own: MouldYield, isJudged: boolean): string {
   const { good, checked, notChecked } = own.tally;
   const beside = notChecked > 0 ? ` ${notChecked} not checked.` : '';
-  const worst = worstOf(own);
+  const worst = isJudged ? null : worstOf(own);
   if (worst)
     return `Most bad: cavity ${worst.cavity}, ${ofWords(worst.bad, worst.checked)}.${beside}`;
   if (good === checked) return `None was bad.${beside}`;

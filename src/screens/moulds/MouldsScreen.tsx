@@ -5,7 +5,7 @@ import { MouldCard } from '#screens/moulds/MouldCard.tsx';
 import { expectedShares, mouldYieldOf, scaleFrom } from '#screens/moulds/mould-view.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { headsOf } from '#store/heads.ts';
-import { allColumns } from '#store/history.ts';
+import { learntColumns } from '#store/learnt.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
@@ -16,7 +16,7 @@ export function MouldsScreen() {
   const { book } = useShop();
   const wall = useLive(
     async () => {
-      const columns = await allColumns(book);
+      const columns = await learntColumns(book);
       const moulds = await headsOf(book, 'moulds');
       return moulds
         .map((mould) => {
@@ -44,6 +44,7 @@ export function MouldsScreen() {
           </li>
         ))}
       </ul>
+      <ActKey href={hrefTo({ at: 'yields' })}>Compare yields</ActKey>
       <ActKey href={hrefTo({ at: 'mould-facts', mouldId: null })}>Add a mould</ActKey>
     </DeskPage>
   );

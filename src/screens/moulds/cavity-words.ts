@@ -8,6 +8,8 @@ import { countWords } from '#screens/words.ts';
 export interface CavitySaid {
   /** The cavity that fails most beyond its neighbours; null: none stands out. */
   worst: number | null;
+  /** True once shots enough told the cavities apart, so that the bare counts are no hint any more. */
+  isJudged: boolean;
   /** The claim, or that there is none; null: a mould of one cavity is not asked. */
   lead: string | null;
   rest: string;
@@ -20,7 +22,7 @@ export function cavitySaid(
 ): CavitySaid {
   const matrix = cavityMatrix(shots, 'bad', since);
   const verdicts = cavityVerdicts(matrix);
-  const nothing = { worst: null, lead: null, rest: '' };
+  const nothing = { worst: null, isJudged: false, lead: null, rest: '' };
   if (shots.length === 0 || verdicts.kind === 'one-cavity') return nothing;
   if (verdicts.kind === 'nothing-telling') {
     return { ...nothing, lead: 'No shot so far tells the cavities apart.' };
@@ -32,6 +34,7 @@ export function cavitySaid(
     const also = out.slice(1).map(({ number }) => number);
     return {
       worst: first.number,
+      isJudged: true,
       lead: `Cavity ${first.number} fails more than its neighbours.`,
       rest: `Bad in ${first.seen} of the ${countWords(first.telling, 'shot')} that tell cavities apart. By luck alone we'd expect ${wholeWords(first.expected)}.${also.length > 0 ? ` So ${also.length === 1 ? 'does cavity' : 'do cavities'} ${also.join(' and ')}.` : ''}`,
     };
@@ -47,10 +50,15 @@ export function cavitySaid(
   return verdicts.isAlike
     ? {
         ...nothing,
+        isJudged: true,
         lead: 'All cavities look alike so far.',
         rest: 'One that fails 30 points more often would probably have shown by now.',
       }
-    : { ...nothing, lead: `No cavity stands out in the ${telling} that tell them apart.` };
+    : {
+        ...nothing,
+        isJudged: true,
+        lead: `No cavity stands out in the ${telling} that tell them apart.`,
+      };
 }
 
 /** The cavities that stand out, the clearest first. `kinds`: how many defects are looked at. */

@@ -1,0 +1,56 @@
+import { beforeEach, expect, test } from 'vitest';
+import { page } from 'vitest/browser';
+import { MouldsScreen } from '#screens/moulds/MouldsScreen.tsx';
+import { YieldsScreen } from '#screens/yields/YieldsScreen.tsx';
+import { aMould, morning, pourEvening } from '../../hands/evening.ts';
+import { aShop, show, type TestShop } from '../../hands/show.tsx';
+
+let shop: TestShop;
+
+beforeEach(async () => {
+  shop = await aShop();
+});
+
+const key = (name: string) => page.getByRole('button', { name });
+const says = (words: string | RegExp) => expect.element(page.getByText(words)).toBeVisible();
+
+test('an empty logbook says so, and claims nothing', async () => {
+  show(shop, <YieldsScreen />);
+  await says('Nothing was poured yet.');
+  await key('Injectors').click();
+  await says('Nothing was poured yet.');
+});
+
+test('the wall of moulds leads there in one press', async () => {
+  show(shop, <MouldsScreen />);
+  await expect
+    .element(page.getByRole('link', { name: 'Compare yields' }))
+    .toHaveAttribute('href', '#/yields');
+});
+
+test('two shots are counted and not judged', async () => {
+  const mould = await aMould(shop.book, 'Grub 50', { rows: 2, cols: 2 }, { material: 'silicone' });
+  await pourEvening(shop.book, {
+    fills: [
+      { mould, gave: 'ggsn' },
+      { mould, gave: 'gggg' },
+    ],
+  });
+  show(shop, <YieldsScreen />);
+  await says('Too early to tell: too few warm shots so far.');
+  await says('6 of 7 good');
+  await says('2 shots, 1 not checked');
+  await says('too few to tell');
+  await expect
+    .element(page.getByRole('link', { name: 'Grub 50' }))
+    .toHaveAttribute('href', `#/mould/${mould.id}`);
+});
+
+test('what is poured meanwhile is in the list without a press', async () => {
+  const mould = await aMould(shop.book, 'Grub 50', { rows: 2, cols: 2 }, { material: 'silicone' });
+  await pourEvening(shop.book, { fills: [{ mould, gave: 'gggg' }] });
+  show(shop, <YieldsScreen />);
+  await says('4 of 4 good');
+  await pourEvening(shop.book, { at: morning, fills: [{ mould, gave: 'gsgg' }] });
+  await says('7 of 8 good');
+});
