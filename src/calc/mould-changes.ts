@@ -51,7 +51,8 @@ export function changeAnswer(
   const mended = meanwhile.flatMap((other) => (isMending(other) ? other.cavities : []));
   const [was, is] = matricesOf(before, after, outcome);
   const verdicts = change.cavities.flatMap((cavity) => {
-    if (cavity > (was[0]?.length ?? is[0]?.length ?? 0)) return [];
+    const cavities = was[0]?.length ?? is[0]?.length;
+    if (cavities !== undefined && cavity > cavities) return [];
     const apart = [...mended, ...change.cavities].filter((other) => other !== cavity);
     const isStrict = change.wasPickedAsWorst || change.cavities.length > 1;
     const places = apart.map((other) => other - 1);

@@ -14,6 +14,7 @@ import { LineUpScreen } from '#screens/start/LineUpScreen.tsx';
 import { StartScreen } from '#screens/start/StartScreen.tsx';
 import { InjectorFactsScreen } from '#screens/workshop/InjectorFactsScreen.tsx';
 import { WorkshopScreen } from '#screens/workshop/WorkshopScreen.tsx';
+import { YieldsScreen } from '#screens/yields/YieldsScreen.tsx';
 import { addHead, setDeleted } from '#store/heads.ts';
 import { aColourway, aMould, pourEvening, seven } from '../hands/evening.ts';
 import { faults, isNoWider } from '../hands/faults.ts';
@@ -54,6 +55,8 @@ const screens: readonly [string, () => Drawn, (string | RegExp)[]][] = [
   ['the line-up', () => <LineUpScreen />, [/^Leaf tail/]],
   ['the wall of moulds', () => <MouldsScreen />, []],
   ['a mould', poured, ['All']],
+  ['a change of a mould', poured, ['Log a change', 'Earlier']],
+  ['yields', () => <YieldsScreen />, [/^Sessions/, /^Side by side/]],
   ['the form of a mould, refused', () => <MouldFactsScreen mouldId={null} />, ['Anywhere', sends]],
   ['the form of a mould', () => <MouldFactsScreen mouldId={null} />, ['Across first']],
   ['the wall of colours', () => <ColoursScreen />, []],

@@ -27,6 +27,15 @@ interface Props {
 
 const shownAtOnce = 20;
 
+const titles: Record<Grouping, string> = {
+  mould: 'Mould by mould',
+  colour: 'Colour by colour',
+  injector: 'Injector by injector',
+  heat: 'Heat by heat',
+  session: 'Session by session',
+  day: 'Day by day',
+};
+
 /** One row a group: its counts, what to expect again, and whether it differs from the rest. */
 export function YieldList({ by, list, injectors, pair, onPick }: Props) {
   const { clock } = useShop();
@@ -52,7 +61,7 @@ export function YieldList({ by, list, injectors, pair, onPick }: Props) {
   if (list.length === 0) return <Sheet>Nothing was poured yet.</Sheet>;
   const lowest = list.some(({ shares }) => shares && shares[1] < 0.5) ? 0 : 50;
   return (
-    <Sheet>
+    <Sheet title={titles[by]}>
       <p>{differenceWords(by, list, nameOf)}</p>
       <ul class={styles.rows}>
         {list.slice(0, shown).map((each) => (
