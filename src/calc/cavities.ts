@@ -193,11 +193,31 @@ function midPAfar(q: readonly number[], seen: number): number {
   return Math.min(1, Math.max(0, pnorm(-z) - (skew * (1 - z * z) * dnorm(z)) / 6));
 }
 
+/** Logarithms of the running products, per odds tried and cavity: what evidence is carried on from. */
+export type EvidenceLogs = readonly (readonly number[])[];
+
+/**
+ * The running products after these shots, going on from earlier ones; `evidenceFrom` reads them.
+ * Errors as `cavityEvidence`.
+ */
+export function evidenceLogs(matrix: CavityResults, from?: EvidenceLogs): EvidenceLogs {
+  return followEvidence(matrix, () => {}, from);
+}
+
+/** Per cavity, the running evidence that such products stand for. */
+export function evidenceFrom(logs: EvidenceLogs): number[] {
+  return meansOf(logs);
+}
+
 function followEvidence(
   matrix: CavityResults,
   tell: (evidence: number[], shot: number) => void,
-): void {
-  const logs = oddsTried.map(() => new Array<number>(cavitiesOf(matrix)).fill(0));
+  from?: EvidenceLogs,
+): number[][] {
+  const cavities = Math.max(cavitiesOf(matrix), from?.[0]?.length ?? 0);
+  const logs = oddsTried.map((_, turn) =>
+    Array.from({ length: cavities }, (_, cavity) => from?.[turn]?.[cavity] ?? 0),
+  );
   for (const [at, shot] of matrix.entries()) {
     const counted = failedIn(shot);
     if (!isTelling(counted)) continue;
@@ -212,9 +232,10 @@ function followEvidence(
     }
     tell(meansOf(logs), at);
   }
+  return logs;
 }
 
-function meansOf(logs: readonly (readonly number[])[]): number[] {
+function meansOf(logs: EvidenceLogs): number[] {
   const [first = []] = logs;
   return first.map((_, cavity) => {
     // Beyond e^700 a double would overflow, and no decision changes.

@@ -13,6 +13,7 @@ import { badCavities, withClosed } from '#screens/table/marks.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { Ribbon } from '#screens/table/Ribbon.tsx';
+import { useEvidenceNote } from '#screens/table/use-evidence-note.ts';
 import { Warmth } from '#screens/table/Warmth.tsx';
 import { clockWords } from '#screens/words.ts';
 import { Icon } from '#ui/Icon.tsx';
@@ -63,7 +64,9 @@ const labels: Record<Stage, string> = {
 };
 
 /** One mould of the round: where it is in its walk, how warm it is, and its own keys. */
-export function Card(props: Props) {
+export function Card(given: Props) {
+  const evidence = useEvidenceNote(given.seat);
+  const props = { ...given, note: evidence ?? given.note };
   const { seat, place, stage, shot, warmth } = props;
   const isCold = warmth.isFlagged && warmth.word === 'cold';
   const number = shot?.number ?? seat.shots.length + 1;
