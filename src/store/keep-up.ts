@@ -43,6 +43,8 @@ export interface Keeper {
   forget(): Promise<void>;
   /** Frees the reserve for the log of a session; false: it was gone already. */
   makeRoom(): Promise<boolean>;
+  /** Follows no more writes. */
+  stop(): void;
 }
 
 const reserveName = 'reserve';
@@ -139,7 +141,7 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
     });
   }
 
-  subscribe((tables) => {
+  const stop = subscribe((tables) => {
     const news = tables.filter((table) => keptTables.includes(table));
     if (news.length === 0) return;
     for (const table of news) waiting.add(table);
@@ -148,6 +150,7 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
   });
 
   return {
+    stop,
     check: () => next(lookThrough).catch(failed),
     look: () =>
       next(() =>
