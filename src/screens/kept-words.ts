@@ -12,9 +12,10 @@ export function untoldWords(untold: Untold): string[] {
   ]);
   return [
     back.words && `${back.words} ${wasOrWere(back)} put back from the second copy.`,
-    right.words && `${right.words} had changed by themselves: put right from the second copy.`,
+    right.words &&
+      `${right.words} had changed by ${right.total === 1 ? 'itself' : 'themselves'}: put right from the second copy.`,
     setAside > 0 &&
-      `${countWords(setAside, 'record')} could not be read. It is kept in the Workshop, under Set aside.`,
+      `${countWords(setAside, 'record')} could not be read. ${setAside === 1 ? 'It is' : 'They are'} kept in the Workshop, under Set aside.`,
     missing.words && `The phone lost ${missing.words}. The second copy does not have them.`,
     copyAgain && 'The second copy was damaged or gone. It is written again.',
   ].filter((words) => typeof words === 'string' && words !== '') as string[];

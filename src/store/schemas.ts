@@ -44,3 +44,11 @@ export function fits(table: string, value: unknown): boolean {
     z.safeParse(schemas[table as keyof typeof schemas], value).success
   );
 }
+
+/** The fields of a record that its table could not hold; empty when it could, or when it is none. */
+export function faultyFields(table: string, value: unknown): string[] {
+  if (!Object.hasOwn(schemas, table)) return [];
+  const found = z.safeParse(schemas[table as keyof typeof schemas], value);
+  const fields = found.error?.issues.map(({ path }) => String(path[0] ?? '')) ?? [];
+  return [...new Set(fields)].filter((field) => field !== '');
+}

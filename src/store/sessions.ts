@@ -124,7 +124,12 @@ export async function addToSession(
   at: Instant,
   happenedAt: Instant = at,
 ): Promise<void> {
-  const entry = { ...(await newEntry(book, sessionId, said, at)), at: happenedAt };
+  await putIntoSession(book, { ...(await newEntry(book, sessionId, said, at)), at: happenedAt });
+}
+
+/** Stores a line of a session that runs or has long ended; an ended one is sealed anew. */
+export async function putIntoSession(book: Book, entry: Entry): Promise<void> {
+  const { sessionId } = entry;
   const sealed = await book.db.get('sealed', sessionId);
   if (!sealed) return await putEntries(book, [entry]);
   const next = await sealedOf(sessionId, [...sealed.entries, entry]);

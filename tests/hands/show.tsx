@@ -54,8 +54,8 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
   };
 }
 
-/** A second copy that stands as it is told. */
-export function aSafety(changes: Partial<SafetyState> = {}): Safety {
+/** A second copy that stands as it is told, and writes down what it is asked in `asked`. */
+export function aSafety(changes: Partial<SafetyState> = {}, asked: string[] = []): Safety {
   const state = { ...unknownSafety, ...changes };
   return {
     state: () => state,
@@ -63,10 +63,10 @@ export function aSafety(changes: Partial<SafetyState> = {}): Safety {
     start: async () => {},
     check: async () => {},
     look: async () => null,
-    forget: async () => {},
-    noted: () => {},
-    ask: async () => {},
-    skipAsking: () => {},
+    forget: async () => void asked.push('forget'),
+    noted: () => void asked.push('noted'),
+    ask: async () => void asked.push('ask'),
+    skipAsking: () => void asked.push('skip'),
   };
 }
 

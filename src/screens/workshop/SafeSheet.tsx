@@ -2,6 +2,7 @@ import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { countWords } from '#screens/words.ts';
+import { SecondCopy } from '#screens/workshop/SecondCopy.tsx';
 import { allColumns } from '#store/history.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { Icon } from '#ui/Icon.tsx';
@@ -26,7 +27,7 @@ export function SafeSheet() {
   );
   if (!held) return null;
   return (
-    <Sheet>
+    <Sheet title="Kept safe">
       <p class={styles.fact}>
         <Icon of="good" />
         <span>
@@ -34,6 +35,7 @@ export function SafeSheet() {
           {countWords(held.shots, 'shot')}.
         </span>
       </p>
+      <SecondCopy />
       <p>
         Nothing leaves the phone. Clear this site's data or lose the phone, and the log is lost.
       </p>

@@ -5,6 +5,7 @@ import { hrefTo } from '#screens/routes.ts';
 import { useSettings } from '#screens/use-settings.ts';
 import { DemoSheet } from '#screens/workshop/DemoSheet.tsx';
 import { SafeSheet } from '#screens/workshop/SafeSheet.tsx';
+import { SetAside } from '#screens/workshop/SetAside.tsx';
 import { ShopSheet } from '#screens/workshop/ShopSheet.tsx';
 import { TableSheet } from '#screens/workshop/TableSheet.tsx';
 import { TakenOff } from '#screens/workshop/TakenOff.tsx';
@@ -26,6 +27,7 @@ export function WorkshopScreen() {
       <Refusal says={trouble} />
       <div class={styles.sheets}>
         <SafeSheet />
+        <SetAside />
         <Cautions />
         <TableSheet settings={settings} onChange={change} />
         <ShopSheet settings={settings} onChange={change} />
