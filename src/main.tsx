@@ -9,6 +9,7 @@ import { type Shop, ShopContext } from '#live/shop.ts';
 import { systemClock } from '#platform/clock.ts';
 import { hasDrawer } from '#platform/drawer.ts';
 import { fastClock } from '#platform/fast-clock.ts';
+import { deviceFiles } from '#platform/files.ts';
 import { whenIdle } from '#platform/idle.ts';
 import { deviceKeys } from '#platform/keys.ts';
 import { devicePictures } from '#platform/pictures.ts';
@@ -64,6 +65,7 @@ async function open(root: HTMLElement): Promise<void> {
     keys: deviceKeys,
     pictures: devicePictures,
     wakeLock: deviceWakeLock,
+    files: deviceFiles,
     updates: deviceUpdates(system.now),
     safety: lateSafety(async () => {
       const { keepSafe } = await import('#live/keep-safe.ts');

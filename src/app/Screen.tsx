@@ -52,6 +52,10 @@ const SoundCheckScreen = late(
 const PedalCheckScreen = late(
   async () => (await import('#screens/checks/PedalCheckScreen.tsx')).PedalCheckScreen,
 );
+const KeepScreen = late(async () => (await import('#screens/keep/KeepScreen.tsx')).KeepScreen);
+const OpenCopyScreen = late(
+  async () => (await import('#screens/keep/OpenCopyScreen.tsx')).OpenCopyScreen,
+);
 
 const afterwards = [
   PotPanel,
@@ -77,6 +81,8 @@ const afterwards = [
   GloveCheckScreen,
   SoundCheckScreen,
   PedalCheckScreen,
+  KeepScreen,
+  OpenCopyScreen,
 ];
 
 /** Fetches every later screen: an update that another window takes may clear the files away. */
@@ -127,6 +133,10 @@ export function Screen({ route }: { route: Route }) {
       return <SoundCheckScreen />;
     case 'pedal-check':
       return <PedalCheckScreen />;
+    case 'keep':
+      return <KeepScreen />;
+    case 'open-copy':
+      return <OpenCopyScreen />;
     case 'injector-facts':
       return <InjectorFactsScreen injectorId={route.injectorId} />;
   }

@@ -2,6 +2,7 @@ import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { Safety } from '#live/safety.ts';
 import type { Clock } from '#platform/clock.ts';
+import type { Files } from '#platform/files.ts';
 import type { Keys } from '#platform/keys.ts';
 import type { Pictures } from '#platform/pictures.ts';
 import type { Sound } from '#platform/sound.ts';
@@ -19,6 +20,7 @@ export interface Shop {
   keys: Keys;
   pictures: Pictures;
   wakeLock: WakeLock;
+  files: Files;
   updates: Updates;
   /** Removes the demo shop and goes back to the person's own; null: this is the person's own. */
   leaveDemo: (() => void) | null;

@@ -26,6 +26,8 @@ export type Route =
   | { at: 'glove-check' }
   | { at: 'sound-check' }
   | { at: 'pedal-check' }
+  | { at: 'keep' }
+  | { at: 'open-copy' }
   | { at: 'injector-facts'; injectorId: InjectorId | null };
 
 /** The hash that leads to a route. */
@@ -69,6 +71,8 @@ export function routeOf(hash: string): Route {
     case 'glove-check':
     case 'sound-check':
     case 'pedal-check':
+    case 'keep':
+    case 'open-copy':
       return { at };
     case 'day':
       return /^\d{4}-\d{2}-\d{2}$/.test(id) ? { at, day: id } : { at: 'pour' };

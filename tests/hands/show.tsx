@@ -15,12 +15,15 @@ export interface TestShop extends Shop {
   set: (at: number) => void;
   /** Every answer to the hand so far. */
   felt: ('confirm' | 'refuse')[];
+  /** Every file that left the device. */
+  handed: File[];
 }
 
 /** Opens a fresh shop; the clock stands at 9:00 in Berlin on 25 Nov 2026. */
 export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
   let at = morning;
   const felt: TestShop['felt'] = [];
+  const handed: File[] = [];
   return {
     book: await openBook(`screen-${crypto.randomUUID()}`),
     clock: {
@@ -43,6 +46,11 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     pictures: devicePictures,
     wakeLock: { hold: () => () => {} },
     leaveDemo: null,
+    files: {
+      canShare: () => false,
+      share: async () => false,
+      save: (file) => handed.push(file),
+    },
     version: '1.2.3',
     updates: { state: () => 'current', told: () => {}, take: async () => {} },
     safety: aSafety(),
@@ -51,6 +59,7 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
       at = next;
     },
     felt,
+    handed,
   };
 }
 

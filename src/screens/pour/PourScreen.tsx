@@ -1,6 +1,7 @@
 import { dayOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import { CopyLine } from '#screens/CopyLine.tsx';
 import { LastDay } from '#screens/pour/LastDay.tsx';
 import { PastSessions } from '#screens/pour/PastSessions.tsx';
 import { StartKeys } from '#screens/pour/StartKeys.tsx';
@@ -35,6 +36,7 @@ export function PourScreen() {
       <div class={styles.column}>
         {day && <LastDay day={day} today={today} columns={columns} />}
         <StartKeys last={last} newest={newest} hasReadCautions={hasReadCautions} />
+        <CopyLine />
       </div>
       {day && hasPast && <PastSessions lastDay={day} today={today} />}
     </DeskPage>

@@ -1,3 +1,4 @@
+import { hrefTo } from '#screens/routes.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { GridPicture } from '#ui/GridPicture.tsx';
 import styles from './Welcome.module.css';
@@ -32,6 +33,7 @@ export function Welcome({ onPour }: { onPour: () => void }) {
           Log a pour now
         </ActKey>
         <ActKey href="./?demo#/moulds">Look round a demo shop</ActKey>
+        <ActKey href={hrefTo({ at: 'open-copy' })}>Bring in my file</ActKey>
       </div>
     </main>
   );

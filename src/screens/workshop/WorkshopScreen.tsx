@@ -3,6 +3,7 @@ import { Cautions } from '#screens/Cautions.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { useSettings } from '#screens/use-settings.ts';
+import { CopySheet } from '#screens/workshop/CopySheet.tsx';
 import { DemoSheet } from '#screens/workshop/DemoSheet.tsx';
 import { SafeSheet } from '#screens/workshop/SafeSheet.tsx';
 import { SetAside } from '#screens/workshop/SetAside.tsx';
@@ -26,8 +27,11 @@ export function WorkshopScreen() {
     >
       <Refusal says={trouble} />
       <div class={styles.sheets}>
-        <SafeSheet />
-        <SetAside />
+        <div class={styles.safe}>
+          <SafeSheet />
+          <CopySheet />
+          <SetAside />
+        </div>
         <Cautions />
         <TableSheet settings={settings} onChange={change} />
         <ShopSheet settings={settings} onChange={change} />

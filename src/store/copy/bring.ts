@@ -2,7 +2,13 @@ import { laterStamp } from '#calc/stamp.ts';
 import type { Stamp } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
 import { type BroughtIn, clearUndo, keepAside, keptAside } from '#store/copy/aside.ts';
-import { type Difference, newTally, sound, writesOrFault } from '#store/copy/difference.ts';
+import {
+  type Difference,
+  newTally,
+  sound,
+  type Tally,
+  writesOrFault,
+} from '#store/copy/difference.ts';
 import type { OpenFile, Watch } from '#store/copy/file.ts';
 import { stampsOf } from '#store/copy/fit.ts';
 import { carried } from '#store/copy/header.ts';
@@ -54,16 +60,12 @@ export async function broughtIn(
   return tally.done();
 }
 
-async function storeBatch(
-  book: Book,
-  units: readonly Unit[],
-  tally: ReturnType<typeof newTally>,
-): Promise<Write[]> {
+async function storeBatch(book: Book, units: readonly Unit[], tally: Tally): Promise<Write[]> {
   const all: Write[] = [];
   const tx = book.db.transaction(written, 'readwrite', { durability: 'strict' });
   try {
     for (const unit of units) {
-      const writes = await writesOrFault(tx as never, unit, tally.faults);
+      const writes = await writesOrFault(tx as never, unit, tally);
       if (!writes) continue;
       tally.add(unit, writes);
       for (const write of writes) void put(tx, write, write.after);

@@ -56,7 +56,7 @@ export async function differenceOf(
   const tally = newTally();
   for await (const unit of unitsOf(sound(open, watch, tally.faults))) {
     const tx = book.db.transaction(book.db.objectStoreNames as never);
-    const writes = await writesOrFault(tx as never, unit, tally.faults);
+    const writes = await writesOrFault(tx as never, unit, tally);
     if (writes) tally.add(unit, writes);
   }
   return tally.done();
@@ -78,10 +78,10 @@ export async function* sound(
 export async function writesOrFault(
   tx: Parameters<typeof writesFor>[0],
   unit: Unit,
-  faults: Fault[],
+  { faults, photos }: Pick<Tally, 'faults' | 'photos'>,
 ): Promise<Write[] | null> {
   try {
-    return await writesFor(tx, unit);
+    return await writesFor(tx, unit, photos);
   } catch (error) {
     if (error instanceof DOMException) throw error;
     faults.push({ table: unit.table, line: unit.line, reason: 'Its lines make no session.' });
@@ -90,14 +90,23 @@ export async function writesOrFault(
 }
 
 /** Adds up what comes in. */
+export type Tally = ReturnType<typeof newTally>;
+
+/** Nothing has come in yet. */
 export function newTally() {
   const list: Coming[] = [];
   const counts = new Map<string, number>();
   const faults: Fault[] = [];
+  const photos = new Set<string>();
   let same = 0;
   return {
     faults,
+    /** The photos that the file has held so far. */
+    photos,
     add(unit: Unit, writes: readonly Write[]) {
+      if (unit.table === 'photos') {
+        for (const photo of unit.records as { id: string }[]) photos.add(photo.id);
+      }
       if (writes.length === 0) {
         same += unit.records.length;
         return;

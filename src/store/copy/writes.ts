@@ -46,8 +46,13 @@ export async function* unitsOf(records: AsyncIterable<Fitting>): AsyncGenerator<
 /**
  * What taking this in means for the logbook: none when it is all there already. Heads are merged
  * field by field, sessions and the stock journal line by line; what is here is never lost.
+ * `comingPhotos` are the photos of the same file: bytes without their photo are left out.
  */
-export async function writesFor(tx: Reading, { table, records }: Unit): Promise<Write[]> {
+export async function writesFor(
+  tx: Reading,
+  { table, records }: Unit,
+  comingPhotos: ReadonlySet<string>,
+): Promise<Write[]> {
   const [record] = records;
   if (table === 'sealed') return await sessionWrites(tx, record as SealedSession);
   if (table === 'entries') {
@@ -58,7 +63,8 @@ export async function writesFor(tx: Reading, { table, records }: Unit): Promise<
   const { id } = record as { id: string };
   const before: unknown = await tx.objectStore(table).get(id);
   if (table === 'photo-bytes') {
-    const isKnown = (await tx.objectStore('photos').getKey(id)) !== undefined;
+    const isKnown =
+      comingPhotos.has(id) || (await tx.objectStore('photos').getKey(id)) !== undefined;
     return before || !isKnown ? [] : [{ table, key: id, before, after: record }];
   }
   const after = before ? mergedHead(before as Head, record as Head) : record;

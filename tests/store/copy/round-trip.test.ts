@@ -37,7 +37,9 @@ test.each([null, 'lamp river stone apple tiny frog'])(
     for (const table of carried) expect(copy.counts[table], table).toBe(dump[table]?.length);
 
     const clean = await openFresh();
+    const told = await differenceOf(clean, await openedFile(copy.file, words));
     const difference = await bring(clean, copy, words);
+    expect(difference).toEqual(told);
     expect(await dumpOf(clean)).toEqual(dump);
     expect(difference.faults).toEqual([]);
     expect(countOf(difference, 'sealed', 'brings')).toBe(2);

@@ -1,0 +1,83 @@
+import { useState } from 'preact/hooks';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import { CopyReady } from '#screens/keep/CopyReady.tsx';
+import { LockFields, type TypedLock } from '#screens/keep/LockFields.tsx';
+import { SinceLines } from '#screens/keep/SinceLines.tsx';
+import { useCopying } from '#screens/keep/use-copying.ts';
+import { Work } from '#screens/keep/Work.tsx';
+import { Refusal } from '#screens/Refusal.tsx';
+import { hrefTo } from '#screens/routes.ts';
+import { countWords } from '#screens/words.ts';
+import { sixWords } from '#store/copy/passphrase.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { Acts } from '#ui/Acts.tsx';
+import { DeskPage } from '#ui/DeskPage.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import { ToolKey } from '#ui/ToolKey.tsx';
+
+const leastLetters = 12;
+
+/** Takes a copy of the whole logbook out of the phone. */
+export function KeepScreen() {
+  const { book } = useShop();
+  const copying = useCopying();
+  const photos = useLive(() => book.db.count('photo-bytes'), ['photo-bytes'], 'photos');
+  const [withPhotos, setWithPhotos] = useState(true);
+  const [lock, setLock] = useState<TypedLock>({ kind: 'open', six: '', own: '' });
+  const [error, setError] = useState('');
+  if (photos === undefined) return null;
+
+  function change(part: Partial<TypedLock>) {
+    setError('');
+    setLock((now) => ({ ...now, six: now.six || sixWords(), ...part }));
+  }
+
+  function make() {
+    if (lock.kind === 'own' && lock.own.trim().length < leastLetters) {
+      return setError('Use 12 letters or more, or take the six words.');
+    }
+    const words = { open: null, six: lock.six, own: lock.own }[lock.kind];
+    void copying.make({ withPhotos, words });
+  }
+
+  const { share, ready, trouble } = copying;
+  return (
+    <DeskPage
+      title="Take a copy"
+      small="One file that holds the whole logbook"
+      shape="wall"
+      tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="back" word="Workshop" />}
+    >
+      <SinceLines />
+      {share !== null && (
+        <Work title="Copying and reading back" share={share} onStop={copying.stop} />
+      )}
+      {ready && <CopyReady ready={ready} onHandOver={(how) => void copying.handOver(how)} />}
+      {share === null && !ready && (
+        <Sheet>
+          {photos > 0 && (
+            <Acts label="Photos">
+              <ActKey isPressed={withPhotos} onPress={() => setWithPhotos(true)}>
+                With {countWords(photos, 'photo')}
+              </ActKey>
+              <ActKey isPressed={!withPhotos} onPress={() => setWithPhotos(false)}>
+                Without
+              </ActKey>
+            </Acts>
+          )}
+          <LockFields
+            lock={lock}
+            error={error}
+            onChange={change}
+            onDrawAnew={() => change({ six: sixWords() })}
+          />
+          <ActKey size="main" onPress={make}>
+            Make the copy
+          </ActKey>
+        </Sheet>
+      )}
+      <Refusal says={trouble} />
+    </DeskPage>
+  );
+}

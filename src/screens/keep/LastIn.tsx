@@ -1,0 +1,55 @@
+import { useState } from 'preact/hooks';
+import { dayOf } from '#calc/days.ts';
+import { confirm } from '#live/answer.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import { ageWords } from '#screens/copy-words.ts';
+import { Refusal } from '#screens/Refusal.tsx';
+import { keptAside } from '#store/copy/aside.ts';
+import { lastBroughtIn, undoBroughtIn } from '#store/copy/bring.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+
+/** The last file that came in, with the way back. */
+export function LastIn({ onUndone }: { onUndone: () => void }) {
+  const shop = useShop();
+  const { book, clock, files } = shop;
+  const [trouble, setTrouble] = useState('');
+  const last = useLive(
+    async () => (await lastBroughtIn(book)) ?? null,
+    ['meta', 'entries', 'sealed', 'moulds'],
+    'last',
+  );
+
+  async function undo() {
+    try {
+      const became = await undoBroughtIn(book);
+      if (became !== 'undone') return setTrouble('Something was written since. It stays.');
+      confirm(shop);
+      onUndone();
+    } catch {
+      setTrouble('Not undone. Free some space and press again.');
+    }
+  }
+
+  async function saveBefore(at: number) {
+    const bytes = await keptAside(book, 'before');
+    const name = `warmshot-${dayOf(at, clock.zone())}-before.warmshot`;
+    if (bytes) files.save(new File([bytes], name, { type: 'application/octet-stream' }));
+  }
+
+  if (!last) return null;
+  const { name, at, canUndo } = last;
+  return (
+    <Sheet title="Came in last" aside={ageWords(at, clock.now(), clock.zone())}>
+      <p>{name}</p>
+      {canUndo ? (
+        <ActKey onPress={() => void undo()}>Undo this</ActKey>
+      ) : (
+        <p>You have logged since, so it cannot be undone alone. The copy from before is kept.</p>
+      )}
+      <ActKey onPress={() => void saveBefore(at)}>Save the copy from before</ActKey>
+      <Refusal says={trouble} />
+    </Sheet>
+  );
+}

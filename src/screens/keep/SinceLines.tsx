@@ -1,0 +1,28 @@
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import { ageWords, sinceWords } from '#screens/copy-words.ts';
+import { sinceCopy } from '#store/copy/since.ts';
+import { Sheet } from '#ui/Sheet.tsx';
+
+/** How old the last copy is, and what is only on this phone. */
+export function SinceLines() {
+  const { book, clock } = useShop();
+  const since = useLive(
+    () => sinceCopy(book),
+    ['columns', 'moulds', 'colourways', 'meta'],
+    'since',
+  );
+  if (!since) return null;
+  const { last } = since;
+  const only = sinceWords(since);
+  return (
+    <Sheet>
+      <p>
+        {last
+          ? `Last copy: ${ageWords(last.at, clock.now(), clock.zone())}${last.isLocked ? ', locked' : ''}.`
+          : 'No copy has left this phone yet.'}
+      </p>
+      <p>{only ? `Only on this phone: ${only}.` : 'Everything here is in it.'}</p>
+    </Sheet>
+  );
+}

@@ -1,0 +1,37 @@
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import { ageWords, sinceWords } from '#screens/copy-words.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { Row } from '#screens/workshop/Row.tsx';
+import { sinceCopy } from '#store/copy/since.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import styles from './Rows.module.css';
+
+/** The ways out of the phone and into it. */
+export function CopySheet() {
+  const { book, clock } = useShop();
+  const since = useLive(() => sinceCopy(book), ['columns', 'meta'], 'since');
+  if (!since) return null;
+  const { last } = since;
+  const only = sinceWords(since);
+  const age = last
+    ? `Last copy: ${ageWords(last.at, clock.now(), clock.zone())}.`
+    : 'None has left this phone yet.';
+  return (
+    <Sheet title="Copies">
+      <ul class={styles.rows}>
+        <Row title="Take a copy" says={only ? `${age} Only here: ${only}.` : age}>
+          <ActKey href={hrefTo({ at: 'keep' })} label="Copy the logbook">
+            Copy
+          </ActKey>
+        </Row>
+        <Row title="Open a copy" says="Back from a file, or from another phone.">
+          <ActKey href={hrefTo({ at: 'open-copy' })} label="Open a copy">
+            Open
+          </ActKey>
+        </Row>
+      </ul>
+    </Sheet>
+  );
+}
