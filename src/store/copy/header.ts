@@ -51,7 +51,8 @@ export const Header = z.looseObject({
   lock: z.nullable(
     z.looseObject({
       by: z.literal('PBKDF2-SHA256'),
-      rounds: z.int(),
+      // Fewer are no lock, more would hang the phone.
+      rounds: z.int().check(z.gte(limits.leastRounds), z.lte(limits.mostRounds)),
       salt: hex(16),
       check: hex(16),
       cipher: z.literal('AES-256-GCM'),

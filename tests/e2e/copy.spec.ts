@@ -1,0 +1,107 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync, rmSync } from 'node:fs';
+import { expect, type Page } from '@playwright/test';
+import { firstSession, pass, pressMain } from './hands.ts';
+import { finish, keysOf, openAt, type Site, stored, test } from './site.ts';
+
+const places = ['', '#/moulds', '#/colours', '#/workshop'];
+
+/** Every word and figure that the places of the shop show, and those of each of its moulds and sessions. */
+async function figures(page: Page, site: Site): Promise<Record<string, string>> {
+  const seen: Record<string, string> = {};
+  const moulds = await keysOf(page, 'moulds');
+  const sessions = await keysOf(page, 'sealed');
+  const addresses = [
+    ...places,
+    ...moulds.map((id) => `#/mould/${id}`),
+    ...sessions.map((id) => `#/session/${id}`),
+  ];
+  for (const address of addresses) {
+    await openAt(page, site, address);
+    await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    // What a page says of copies is about this phone, not about the shop.
+    const main = page.locator('main');
+    await expect(main).not.toBeEmpty();
+    await page.waitForTimeout(300);
+    seen[address] = ((await main.textContent()) ?? '').replace(
+      /None has left this phone yet[\s\S]*?shop[.]|Last copy[\s\S]*?[.]/,
+      '',
+    );
+  }
+  return seen;
+}
+
+/** A session of three rounds. */
+async function pourSome(page: Page): Promise<void> {
+  await firstSession(page);
+  for (let round = 0; round < 3; round += 1) {
+    await pressMain(page, /^Filled/);
+    await pass(page, 4 * 60_000);
+    await pressMain(page, /^All good/);
+  }
+  await finish(page);
+}
+
+/** All storage of this origin goes, as by "clear site data". */
+async function clearSite(page: Page, site: Site): Promise<void> {
+  await page.goto('about:blank');
+  const session = await page.context().newCDPSession(page);
+  await session.send('Storage.clearDataForOrigin', {
+    origin: new URL(site.url).origin,
+    storageTypes: 'all',
+  });
+  await session.detach();
+}
+
+for (const isLocked of [false, true]) {
+  test(`a copy${isLocked ? ' locked by six words' : ''}, the site cleared, the file opened: every figure is there again`, async ({
+    page,
+    site,
+    heard,
+  }) => {
+    await page.clock.install({ time: new Date('2026-11-24T18:00:00Z') });
+    await page.goto(site.url);
+    await stored(page);
+    await pourSome(page);
+    await openAt(page, site, '#/mould-facts/new');
+    await page.getByLabel('Name').fill('Craw 40');
+    await page.getByRole('button', { name: 'Add this mould' }).click();
+    await expect(page.getByRole('heading', { level: 1, name: 'Craw 40' })).toBeVisible();
+    const before = await figures(page, site);
+    expect(Object.keys(before).length).toBe(places.length + 3);
+
+    await openAt(page, site, '#/keep');
+    if (isLocked) await page.getByRole('button', { name: 'Six words' }).click();
+    const drawn = page.getByText(/^[a-z]+( [a-z]+){5}$/);
+    const words = isLocked ? ((await drawn.textContent()) ?? '') : '';
+    await page.getByRole('button', { name: 'Make the copy' }).click();
+    await expect(page.getByRole('heading', { name: 'The copy is good' })).toBeVisible();
+    const coming = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save it' }).click();
+    const download = await coming;
+    expect(download.suggestedFilename()).toBe('warmshot-2026-11-24.warmshot');
+    const path = test.info().outputPath('shop.warmshot');
+    await download.saveAs(path);
+    await expect(page.getByText('Last copy: today')).toBeVisible();
+    const told = execFileSync(process.execPath, ['demo/read-backup.mjs', path, words], {
+      encoding: 'utf8',
+    });
+    expect(told).toContain('"sealed":1');
+    expect(readFileSync(path).includes('Craw 40')).toBe(false);
+
+    await clearSite(page, site);
+    await page.goto(site.url);
+    await page.getByRole('link', { name: 'Bring in my file' }).click();
+    await page.getByLabel('The file').setInputFiles(path);
+    if (isLocked) {
+      await page.getByLabel('Its words').fill(words);
+      await page.getByRole('button', { name: 'Unlock' }).click();
+    }
+    await expect(page.getByText(/^Brings 1 session/)).toBeVisible();
+    await page.getByRole('button', { name: 'Bring it in' }).click();
+    await expect(page.getByRole('heading', { name: 'It is in' })).toBeVisible();
+    expect(await figures(page, site)).toEqual(before);
+    rmSync(path);
+    expect(heard).toEqual([]);
+  });
+}
