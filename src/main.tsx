@@ -15,6 +15,7 @@ import { deviceKeys } from '#platform/keys.ts';
 import { devicePictures } from '#platform/pictures.ts';
 import { deviceRoom } from '#platform/room.ts';
 import { holdSession } from '#platform/session-lock.ts';
+import { deviceShare } from '#platform/share.ts';
 import { deviceSound } from '#platform/sound.ts';
 import { deviceTouch } from '#platform/touch.ts';
 import { addScript, trustedScript } from '#platform/trusted.ts';
@@ -64,6 +65,7 @@ async function open(root: HTMLElement): Promise<void> {
     sound: deviceSound,
     keys: deviceKeys,
     pictures: devicePictures,
+    share: deviceShare,
     wakeLock: deviceWakeLock,
     files: deviceFiles,
     updates: deviceUpdates(system.now),

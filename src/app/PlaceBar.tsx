@@ -31,15 +31,22 @@ const colours: Place = {
   route: { at: 'colours' },
   holds: ['colours', 'colour-facts', 'photos', 'photo', 'card'],
 };
+const shelf: Place = {
+  word: 'Shelf',
+  icon: 'shelf',
+  route: { at: 'shelf' },
+  holds: ['shelf', 'material', 'material-facts', 'bait-cost'],
+};
 
 /** The places of the shop that hold something. */
 export function PlaceBar({ at }: { at: Route['at'] }) {
   const { book } = useShop();
-  const held = useLive(() => placesOf(book), ['moulds', 'colourways'], 'places');
+  const held = useLive(() => placesOf(book), ['moulds', 'colourways', 'materials'], 'places');
   const places = [
     pour,
     ...(held?.hasMoulds ? [moulds] : []),
     ...(held?.hasColours ? [colours] : []),
+    ...(held?.hasMaterials ? [shelf] : []),
   ];
   return (
     <nav class={styles.bar} aria-label="Places" style={{ '--places': places.length }}>

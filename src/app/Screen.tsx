@@ -37,6 +37,16 @@ const PhotosScreen = late(
 );
 const PhotoScreen = late(async () => (await import('#screens/photos/PhotoScreen.tsx')).PhotoScreen);
 const CardScreen = late(async () => (await import('#screens/photos/CardScreen.tsx')).CardScreen);
+const ShelfScreen = late(async () => (await import('#screens/shelf/ShelfScreen.tsx')).ShelfScreen);
+const MaterialScreen = late(
+  async () => (await import('#screens/shelf/MaterialScreen.tsx')).MaterialScreen,
+);
+const MaterialFactsScreen = late(
+  async () => (await import('#screens/shelf/MaterialFactsScreen.tsx')).MaterialFactsScreen,
+);
+const BaitCostScreen = late(
+  async () => (await import('#screens/shelf/BaitCostScreen.tsx')).BaitCostScreen,
+);
 const WorkshopScreen = late(
   async () => (await import('#screens/workshop/WorkshopScreen.tsx')).WorkshopScreen,
 );
@@ -76,6 +86,10 @@ const afterwards = [
   PhotosScreen,
   PhotoScreen,
   CardScreen,
+  ShelfScreen,
+  MaterialScreen,
+  MaterialFactsScreen,
+  BaitCostScreen,
   WorkshopScreen,
   InjectorFactsScreen,
   GloveCheckScreen,
@@ -125,6 +139,14 @@ export function Screen({ route }: { route: Route }) {
       return <PhotoScreen photoId={route.photoId} />;
     case 'card':
       return <CardScreen materialId={route.materialId} />;
+    case 'shelf':
+      return <ShelfScreen />;
+    case 'material':
+      return <MaterialScreen materialId={route.materialId} />;
+    case 'material-facts':
+      return <MaterialFactsScreen materialId={route.materialId} />;
+    case 'bait-cost':
+      return <BaitCostScreen />;
     case 'workshop':
       return <WorkshopScreen />;
     case 'glove-check':

@@ -64,14 +64,28 @@ export function joinedLines(lines: readonly StockLine[]): StockLine[] {
 
 /** The movements that stand: each once, none that was taken back, none that takes back. */
 export function standingMovements(movements: readonly Movement[]): Movement[] {
-  const byId = new Map(movements.map((movement) => [movement.id, movement]));
-  const inOrder = [...byId.values()].sort((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1));
-  const gone = new Set<MovementId>();
-  // A taking back can itself be taken back, and is always written after its target.
-  for (const { id, says } of inOrder.toReversed()) {
-    if (says.kind === 'taken-back' && !gone.has(id)) gone.add(says.target);
+  const takers = takersOf(movements);
+  return inOrderOf(movements).filter(
+    ({ id, says }) => says.kind !== 'taken-back' && !takers.has(id),
+  );
+}
+
+/**
+ * For each movement that is taken back, the one that does it: taking that one back brings it again.
+ * A taking back is always written after its target, so the newest is settled first.
+ */
+export function takersOf(movements: readonly Movement[]): Map<MovementId, Movement> {
+  const takers = new Map<MovementId, Movement>();
+  for (const movement of inOrderOf(movements).toReversed()) {
+    const { id, says } = movement;
+    if (says.kind === 'taken-back' && !takers.has(id)) takers.set(says.target, movement);
   }
-  return inOrder.filter(({ id, says }) => says.kind !== 'taken-back' && !gone.has(id));
+  return takers;
+}
+
+function inOrderOf(movements: readonly Movement[]): Movement[] {
+  const byId = new Map(movements.map((movement) => [movement.id, movement]));
+  return [...byId.values()].sort((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1));
 }
 
 /** Something that can change a level, before it is known what it leaves. */

@@ -5,6 +5,7 @@ import type { Clock } from '#platform/clock.ts';
 import type { Files } from '#platform/files.ts';
 import type { Keys } from '#platform/keys.ts';
 import type { Pictures } from '#platform/pictures.ts';
+import type { Share } from '#platform/share.ts';
 import type { Sound } from '#platform/sound.ts';
 import type { Touch } from '#platform/touch.ts';
 import type { Updates } from '#platform/updates.ts';
@@ -19,6 +20,7 @@ export interface Shop {
   sound: Sound;
   keys: Keys;
   pictures: Pictures;
+  share: Share;
   wakeLock: WakeLock;
   files: Files;
   updates: Updates;

@@ -21,6 +21,14 @@ export const settingsFacts = {
   ),
   tempUnit: z.enum(['C', 'F']),
   volumeUnit: z.enum(['cup', 'floz', 'mL']),
+  /** What the shop weighs in; absent: g. */
+  massUnit: z.optional(z.enum(['g', 'oz'])),
+  /** Baits that go into a bag, for what one costs; absent: not told. */
+  baitsPerBag: z.optional(z.int().check(z.gte(1, 'At least 1.'), z.lte(1_000, 'At most 1,000.'))),
+  /** What an hour of the person is worth, cents; absent or 0: time costs nothing here. */
+  hourCents: z.optional(
+    z.int().check(z.gte(0, 'Not below 0.'), z.lte(10_000_000, 'At most 100,000.')),
+  ),
   /** The person's own limit for heats of a pot; null: none set. A sentence, never a block. */
   heatLimit: z.nullable(z.int().check(z.gte(1, 'At least 1.'), z.lte(50, 'At most 50.'))),
   /** Shop temperature that a session starts with. */

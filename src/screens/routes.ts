@@ -22,6 +22,10 @@ export type Route =
   | { at: 'photos'; colourwayId: ColourwayId }
   | { at: 'photo'; photoId: PhotoId }
   | { at: 'card'; materialId: MaterialId }
+  | { at: 'shelf' }
+  | { at: 'material'; materialId: MaterialId }
+  | { at: 'material-facts'; materialId: MaterialId | null }
+  | { at: 'bait-cost' }
   | { at: 'workshop' }
   | { at: 'glove-check' }
   | { at: 'sound-check' }
@@ -49,6 +53,10 @@ export function hrefTo(route: Route): string {
       return `#/photo/${route.photoId}`;
     case 'card':
       return `#/card/${route.materialId}`;
+    case 'material':
+      return `#/material/${route.materialId}`;
+    case 'material-facts':
+      return `#/material-facts/${route.materialId ?? 'new'}`;
     case 'injector-facts':
       return `#/injector-facts/${route.injectorId ?? 'new'}`;
     default:
@@ -67,6 +75,8 @@ export function routeOf(hash: string): Route {
     case 'moulds':
     case 'yields':
     case 'colours':
+    case 'shelf':
+    case 'bait-cost':
     case 'workshop':
     case 'glove-check':
     case 'sound-check':
@@ -94,6 +104,12 @@ export function routeOf(hash: string): Route {
       return withId<PhotoId>(id, (photoId) => ({ at, photoId }));
     case 'card':
       return withId<MaterialId>(id, (materialId) => ({ at, materialId }));
+    case 'material':
+      return withId<MaterialId>(id, (materialId) => ({ at, materialId }));
+    case 'material-facts':
+      return id === 'new'
+        ? { at, materialId: null }
+        : withId<MaterialId>(id, (materialId) => ({ at, materialId }));
     case 'injector-facts':
       return id === 'new'
         ? { at, injectorId: null }

@@ -12,11 +12,16 @@ export async function footingOf(book: Book): Promise<{ hasRunning: boolean; isEm
 }
 
 /** Which places hold something. */
-export async function placesOf(book: Book): Promise<{ hasMoulds: boolean; hasColours: boolean }> {
-  const tx = book.db.transaction(['moulds', 'colourways']);
-  const [moulds, colourways] = await Promise.all([
+export async function placesOf(book: Book): Promise<{
+  hasMoulds: boolean;
+  hasColours: boolean;
+  hasMaterials: boolean;
+}> {
+  const tx = book.db.transaction(['moulds', 'colourways', 'materials']);
+  const [moulds, colourways, materials] = await Promise.all([
     tx.objectStore('moulds').count(),
     tx.objectStore('colourways').count(),
+    tx.objectStore('materials').count(),
   ]);
-  return { hasMoulds: moulds > 0, hasColours: colourways > 0 };
+  return { hasMoulds: moulds > 0, hasColours: colourways > 0, hasMaterials: materials > 0 };
 }

@@ -5,9 +5,7 @@ import { type Book, pennedMeta, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
 
-export type SettingsFacts = {
-  [K in keyof typeof settingsFacts]: z.infer<(typeof settingsFacts)[K]>;
-};
+export type SettingsFacts = z.infer<z.ZodMiniObject<typeof settingsFacts>>;
 
 /** The one settings record of a shop. */
 const settingsId = 'settings';

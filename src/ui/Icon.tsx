@@ -8,6 +8,7 @@ export const drawings = {
       <path d="m7.500 12.500 3.500 3.500 6-8" />
     </>
   ),
+  box: <rect x="3" y="3" width="18" height="18" />,
   tick: <path d="m3 13 6 6L21 5" />,
   fill: <path d="M3 5h18L12 20z" fill="currentColor" stroke="none" />,
   bad: <path d="M3 3h18v11l-7 7H3z" fill="currentColor" stroke="none" />,
@@ -45,6 +46,7 @@ export const drawings = {
       <path d="M9 9h12v12H9z" fill="currentColor" stroke="none" />
     </>
   ),
+  shelf: <path d="M3 20h18M5 20V9h5v11M13 20V4h5v16" />,
   workshop: <path d="M4 7h9M17 7h3M4 17h3M11 17h9M13 4v6M7 14v6" />,
   other: <rect x="3" y="3" width="18" height="18" stroke-dasharray="3 3" />,
 } as const;

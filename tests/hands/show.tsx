@@ -17,6 +17,8 @@ export interface TestShop extends Shop {
   felt: ('confirm' | 'refuse')[];
   /** Every file that left the device. */
   handed: File[];
+  /** Every text that was copied or shared, after its way. */
+  handedOn: [way: 'copy' | 'share', text: string][];
 }
 
 /** Opens a fresh shop; the clock stands at 9:00 in Berlin on 25 Nov 2026. */
@@ -24,6 +26,8 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
   let at = morning;
   const felt: TestShop['felt'] = [];
   const handed: File[] = [];
+  const handedOn: TestShop['handedOn'] = [];
+  const hand = (way: 'copy' | 'share') => async (text: string) => handedOn.push([way, text]) > 0;
   return {
     book: await openBook(`screen-${crypto.randomUUID()}`),
     clock: {
@@ -44,6 +48,7 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     },
     keys: { listen: () => () => {}, learn: () => () => {} },
     pictures: devicePictures,
+    share: { can: () => true, share: hand('share'), copy: hand('copy') },
     wakeLock: { hold: () => () => {} },
     leaveDemo: null,
     files: {
@@ -76,6 +81,7 @@ export function aSafety(changes: Partial<SafetyState> = {}, asked: string[] = []
     noted: () => void asked.push('noted'),
     ask: async () => void asked.push('ask'),
     skipAsking: () => void asked.push('skip'),
+    handedOn,
   };
 }
 

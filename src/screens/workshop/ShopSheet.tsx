@@ -31,9 +31,10 @@ export function ShopSheet({ settings, onChange }: Props) {
     async () => ({
       moulds: (await headsOf(book, 'moulds')).length,
       colours: (await headsOf(book, 'colourways')).length,
+      materials: (await headsOf(book, 'materials')).length,
       injectors: await headsOf(book, 'injectors'),
     }),
-    ['moulds', 'colourways', 'injectors'],
+    ['moulds', 'colourways', 'materials', 'injectors'],
     'held',
   );
   if (!held) return null;
@@ -48,6 +49,11 @@ export function ShopSheet({ settings, onChange }: Props) {
         </Row>
         <Row title="Colours" says={countWords(held.colours, 'colour')}>
           <ActKey href={hrefTo({ at: 'colour-facts', colourwayId: null })} label="Add a colour">
+            Add
+          </ActKey>
+        </Row>
+        <Row title="Materials" says={countWords(held.materials, 'material')}>
+          <ActKey href={hrefTo({ at: 'material-facts', materialId: null })} label="Add a material">
             Add
           </ActKey>
         </Row>
@@ -76,6 +82,17 @@ export function ShopSheet({ settings, onChange }: Props) {
             onPress={() => onChange(() => ({ volumeUnit: unit }))}
           >
             {word}
+          </ActKey>
+        ))}
+      </Acts>
+      <Acts label="Weights">
+        {(['g', 'oz'] as const).map((unit) => (
+          <ActKey
+            key={unit}
+            isPressed={(settings.massUnit ?? 'g') === unit}
+            onPress={() => onChange(() => ({ massUnit: unit }))}
+          >
+            {unit}
           </ActKey>
         ))}
       </Acts>

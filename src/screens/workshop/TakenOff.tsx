@@ -17,9 +17,10 @@ export function TakenOff() {
     async () => [
       ...(await takenOf(book, 'moulds', 'A mould')),
       ...(await takenOf(book, 'colourways', 'A colour')),
+      ...(await takenOf(book, 'materials', 'A material')),
       ...(await takenOf(book, 'injectors', 'An injector')),
     ],
-    ['moulds', 'colourways', 'injectors'],
+    ['moulds', 'colourways', 'materials', 'injectors'],
     'taken',
   );
   if (!taken || taken.length === 0) return null;
@@ -42,7 +43,7 @@ export function TakenOff() {
   );
 }
 
-async function takenOf<K extends 'moulds' | 'colourways' | 'injectors'>(
+async function takenOf<K extends 'moulds' | 'colourways' | 'materials' | 'injectors'>(
   book: Book,
   kind: K,
   what: string,

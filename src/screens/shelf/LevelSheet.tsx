@@ -1,0 +1,48 @@
+import { dayOf } from '#calc/days.ts';
+import { useShop } from '#live/shop.ts';
+import { flakeWords, moneyWords, stockWords, type Units } from '#screens/amounts.ts';
+import { JarPicture } from '#screens/shelf/JarPicture.tsx';
+import { priceWords } from '#screens/shelf/price-words.ts';
+import { type Jar, leftWords, reasonWords } from '#screens/shelf/shelf-view.ts';
+import { dateWords } from '#screens/words.ts';
+import { Figure } from '#ui/Figure.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import styles from './LevelSheet.module.css';
+
+/** What is there: the jar, the level, and how sure that is. */
+export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
+  const { clock } = useShop();
+  const { material, stock, left, reason, share, price } = jar;
+  const [count = '', ...rest] = stockWords(stock.level, material.unit, units).split(' ');
+  const dateOf = (at: number) =>
+    dateWords(dayOf(at, clock.zone()), dayOf(clock.now(), clock.zone()));
+  const lines = [
+    stock.missing > 0 &&
+      `${stockWords(stock.missing, material.unit, units)} more went than was written down. Count it to start again.`,
+    left !== null && stock.level > 0 && `${sentence(leftWords(jar, units))}, by your own mixes.`,
+    reason && reason !== 'out' && `${reasonWords[reason]}: it is on the list of what to buy.`,
+    material.reorderAt !== null &&
+      `To buy at ${stockWords(material.reorderAt, material.unit, units)} or less.`,
+    priceWords(jar, units, clock.now()),
+    price.worthCents > 0 && `What is there cost ${moneyWords(price.worthCents)}.`,
+    material.flake && `Flake of ${flakeWords(material.flake)}.`,
+    stock.seenAt === null ? 'Never counted.' : `Last looked at on ${dateOf(stock.seenAt)}.`,
+  ];
+  return (
+    <Sheet>
+      <div class={styles.level}>
+        <JarPicture share={share} swatch={material.swatch} />
+        {stock.lines.length === 0 ? (
+          <p>Not counted yet.</p>
+        ) : (
+          <Figure count={count} rest={`${rest.join(' ')} left`} />
+        )}
+      </div>
+      <ul class={styles.words}>{lines.map((line) => line && <li key={line}>{line}</li>)}</ul>
+    </Sheet>
+  );
+}
+
+function sentence(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

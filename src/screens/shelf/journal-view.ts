@@ -1,0 +1,101 @@
+import { dayOf } from '#calc/days.ts';
+import { joinedLines, type StockLine, takersOf } from '#calc/stock-level.ts';
+import type { Movement } from '#model/movement.ts';
+import { moneyWords, stockWords, type Units } from '#screens/amounts.ts';
+import { hrefTo } from '#screens/routes.ts';
+import type { Jar } from '#screens/shelf/shelf-view.ts';
+import { dateWords } from '#screens/words.ts';
+
+/** One line of the journal as it is shown. */
+export interface JournalRow {
+  key: string;
+  at: number;
+  date: string;
+  title: string;
+  /** What else is known: price, lot, reason. */
+  detail: string;
+  /** `after 1.2 L`; empty where it moved nothing because it was taken back. */
+  after: string;
+  /** The movement that its key takes back, or the taking back that its key takes back. */
+  target: Movement | null;
+  isTakenBack: boolean;
+  /** The session that took it. */
+  href: string | null;
+}
+
+/** The journal of a material, newest first, with what was taken back in its place. */
+export function journalRows(
+  jar: Jar,
+  movements: readonly Movement[],
+  units: Units,
+  { now, zone }: { now: number; zone: string },
+): JournalRow[] {
+  const { material, stock } = jar;
+  const qtyWords = (qty: number) => stockWords(qty, material.unit, units);
+  const dated = (at: number) => ({ at, date: dateWords(dayOf(at, zone), dayOf(now, zone)) });
+  const takers = takersOf(movements);
+  const standing = joinedLines(stock.lines).map((line, index): JournalRow => {
+    const after =
+      line.level < 0 ? `${qtyWords(-line.level)} missing` : `then ${qtyWords(line.level)}`;
+    const base = { ...dated(line.at), after, isTakenBack: false };
+    if ('sessionId' in line.cause) {
+      const { sessionId } = line.cause;
+      const href = hrefTo({ at: 'session', sessionId });
+      const title = `Poured ${qtyWords(-line.change)}`;
+      return { ...base, key: `${sessionId} ${index}`, title, detail: '', target: null, href };
+    }
+    const { movement } = line.cause;
+    const detail = detailWords(movement, line, qtyWords);
+    const title = titleWords(movement, qtyWords);
+    return { ...base, key: movement.id, title, detail, target: movement, href: null };
+  });
+  const gone = movements
+    .filter(({ id, says }) => says.kind !== 'taken-back' && takers.has(id))
+    .map((movement): JournalRow => {
+      const title = titleWords(movement, qtyWords);
+      const target = takers.get(movement.id) ?? null;
+      const base = { ...dated(movement.at), key: movement.id, title, target };
+      return {
+        ...base,
+        detail: detailWords(movement, null, qtyWords),
+        after: '',
+        isTakenBack: true,
+        href: null,
+      };
+    });
+  return [...standing, ...gone]
+    .map((row, index) => ({ row, index }))
+    .sort((a, b) => b.row.at - a.row.at || b.index - a.index)
+    .map(({ row }) => row);
+}
+
+function titleWords({ says }: Movement, qtyWords: (qty: number) => string): string {
+  switch (says.kind) {
+    case 'bought':
+      return `Bought ${qtyWords(says.qty)}`;
+    case 'lost':
+      return `Lost ${qtyWords(says.qty)}`;
+    case 'counted':
+      return `Counted ${qtyWords(says.level)}`;
+    default:
+      return 'Looked at, still right';
+  }
+}
+
+function detailWords(
+  { says, note }: Movement,
+  line: StockLine | null,
+  qtyWords: (qty: number) => string,
+): string {
+  const parts: string[] = [];
+  if (says.kind === 'bought') {
+    parts.push(`for ${moneyWords(says.cents)}`);
+    if (says.lot) parts.push(`lot ${says.lot}`);
+  }
+  if (says.kind === 'counted' && line && line.change !== 0) {
+    const more = line.change > 0 ? 'more' : 'less';
+    parts.push(`${qtyWords(Math.abs(line.change))} ${more} than the journal said`);
+  }
+  if (note) parts.push(note);
+  return parts.join(', ');
+}
