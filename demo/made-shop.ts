@@ -13,6 +13,7 @@ import { ladder } from '#store/ladder.ts';
 import { pouredEvening } from './evening.ts';
 import { type EveningPlan, plannedMonths } from './months.ts';
 import { Pen } from './pen.ts';
+import { stockedMaterials, stockJournal } from './purchases.ts';
 import { mouldKeyOf, type ShopNow } from './scene.ts';
 import {
   type ColourKey,
@@ -45,6 +46,7 @@ export function madeShop(seed: number = shopSeed): DemoShop {
     shop.history.push(columnsOf(session.id, session.entries));
     putAway(shop, session.entries, pen);
   }
+  const stocked = stockedMaterials(pen.device, setUpAt);
   return {
     made: 'demo',
     version: ladder.length,
@@ -52,6 +54,8 @@ export function madeShop(seed: number = shopSeed): DemoShop {
     injectors: Object.values(shop.injectors),
     colourways: Object.values(shop.colourways),
     changes,
+    materials: Object.values(stocked),
+    movements: stockJournal(stocked, shop.history, pen.device),
     settings: likes,
     sessions,
   };

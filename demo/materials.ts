@@ -17,7 +17,7 @@ const sackG = 2_267.96185;
 /** What the shop buys and uses up. Every name is our own. */
 export const materials = {
   plastisol: given(1, 'Soft plastisol', 'plastisol', 'mL', [pailMl, 18_900], {
-    reorderAt: 4_000,
+    reorderAt: 8_000,
   }),
   softener: given(2, 'Softener', 'softener', 'mL', [quartMl, 1_650], { reorderAt: 200 }),
   stabiliser: given(3, 'Heat stabiliser', 'stabiliser', 'mL', [237, 1_400], { reorderAt: 50 }),

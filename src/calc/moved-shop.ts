@@ -3,6 +3,7 @@ import { clockText, dayOf, instantOf } from '#calc/days.ts';
 import { wallMs } from '#calc/stamp.ts';
 import type { DemoShop } from '#model/demo-shop.ts';
 import type { Entry, Said } from '#model/entry.ts';
+import type { Movement } from '#model/movement.ts';
 import type { Instant, Stamp } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 
@@ -30,6 +31,8 @@ export function shopUntilYesterday(shop: DemoShop, now: Instant, zone: string): 
       ...movedHead(change),
       at: movedAt(change.at, days, zone),
     })),
+    materials: shop.materials.map(movedHead),
+    movements: shop.movements.map((movement) => movedMovement(movement, wayOf(movement.at))),
     settings: movedSettings(movedHead(shop.settings), wayOf(shop.settings.createdAt)),
     sessions: shop.sessions.map((session) => movedSession(session, wayOf(session.startedAt), zone)),
   };
@@ -70,6 +73,11 @@ function movedSession(session: SealedSession, byMs: number, zone: string): Seale
     zone,
     entries: session.entries.map((entry) => movedEntry(entry, byMs, zone)),
   };
+}
+
+function movedMovement(movement: Movement, byMs: number): Movement {
+  const { at, writtenAt, stamp } = movement;
+  return { ...movement, at: at + byMs, writtenAt: writtenAt + byMs, stamp: later(stamp, byMs) };
 }
 
 function movedEntry(entry: Entry, byMs: number, zone: string): Entry {

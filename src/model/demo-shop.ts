@@ -1,7 +1,9 @@
 import * as z from 'zod/mini';
 import { Change } from '#model/change.ts';
 import { Colourway, Injector } from '#model/gear.ts';
+import { Material } from '#model/material.ts';
 import { Mould } from '#model/mould.ts';
+import { Movement } from '#model/movement.ts';
 import { SealedSession } from '#model/session.ts';
 import { Settings } from '#model/settings.ts';
 
@@ -18,6 +20,9 @@ export const DemoShop = z.object({
   injectors: z.array(Injector),
   colourways: z.array(Colourway),
   changes: z.array(Change),
+  materials: z.array(Material),
+  /** The stock journal, oldest first. */
+  movements: z.array(Movement),
   settings: Settings,
   /** Oldest first. */
   sessions: z.array(SealedSession).check(z.minLength(1)),

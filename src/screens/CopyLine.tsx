@@ -3,7 +3,7 @@ import { useLive } from '#live/use-live.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { countWords } from '#screens/words.ts';
 import { sinceCopy } from '#store/copy/since.ts';
-import { demoName } from '#store/demo.ts';
+import { demoName } from '#store/names.ts';
 import styles from './CopyLine.module.css';
 
 /** So many sessions may be on one phone only before a line says so. */

@@ -13,6 +13,8 @@ const filled = [
   'injectors',
   'colourways',
   'changes',
+  'materials',
+  'movements',
   'settings',
   'sealed',
   'columns',
@@ -44,6 +46,8 @@ export async function fillDemo(
     ...shop.injectors.map((injector) => tx.objectStore('injectors').add(injector)),
     ...shop.colourways.map((colourway) => tx.objectStore('colourways').add(colourway)),
     ...shop.changes.map((change) => tx.objectStore('changes').add(change)),
+    ...shop.materials.map((material) => tx.objectStore('materials').add(material)),
+    ...shop.movements.map((movement) => tx.objectStore('movements').add(movement)),
     ...shop.sessions.map((session) => tx.objectStore('sealed').add(session)),
     ...columns.map((digest) => tx.objectStore('columns').add(digest)),
     tx.objectStore('settings').add(shop.settings),
@@ -73,10 +77,11 @@ async function demoShopOf(bytes: BlobPart): Promise<DemoShop> {
 
 /** Entries come in the order of their stamps, and no head is changed after the last session. */
 function newestStamp(shop: DemoShop): Stamp | null {
-  const { moulds, injectors, colourways, changes, settings } = shop;
-  const heads = [...moulds, ...injectors, ...colourways, ...changes, settings];
+  const { moulds, injectors, colourways, changes, materials, settings } = shop;
+  const heads = [...moulds, ...injectors, ...colourways, ...changes, ...materials, settings];
   const stamps = [
     ...heads.flatMap((head) => Object.values(head.stamps)),
+    ...shop.movements.map(({ stamp }) => stamp),
     ...shop.sessions.flatMap(({ entries }) => entries.map(({ stamp }) => stamp)),
   ];
   return stamps.reduce<Stamp | null>((newest, stamp) => laterStamp(newest, stamp), null);

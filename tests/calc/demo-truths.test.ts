@@ -1,7 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
+import { columnsOf } from '#calc/columns.ts';
+import { buyReason } from '#calc/pours-left.ts';
+import { type StockLine, stockOf } from '#calc/stock-level.ts';
 import { tableOf } from '#calc/table.ts';
+import { unpackedUses } from '#calc/used.ts';
 import { DemoShop } from '#model/demo-shop.ts';
 import {
   changedByVent,
@@ -96,9 +100,15 @@ test('the file that is served and the README are what the script makes now', () 
 
 test('every record may exist, and no id is used for two things', () => {
   expect(DemoShop.parse(JSON.parse(demoText()))).toEqual(shop);
-  const heads = [...shop.moulds, ...shop.injectors, ...shop.colourways, ...shop.changes];
+  const heads = [
+    ...shop.moulds,
+    ...shop.injectors,
+    ...shop.colourways,
+    ...shop.changes,
+    ...shop.materials,
+  ];
   const entries = shop.sessions.flatMap((session) => session.entries);
-  const ids = [...heads, ...shop.sessions, ...entries].map(({ id }) => id);
+  const ids = [...heads, ...shop.movements, ...shop.sessions, ...entries].map(({ id }) => id);
   const shotIds = shop.sessions.flatMap((session) =>
     tableOf(session.entries).shots.map((s) => s.id),
   );
@@ -117,6 +127,34 @@ test('it is the shop that was promised: 7 moulds, 10 colourways, 40 sessions in 
     expect(table.shots.filter(({ loggedAt }) => loggedAt === null)).toEqual([]);
   }
 });
+
+test('the shelf is stocked: every material was bought, some were counted, and some are to buy', () => {
+  const countOf = (one: string) => shop.materials.filter(({ kind }) => kind === one).length;
+  expect([countOf('colourant'), countOf('flake')]).toEqual([9, 4]);
+  for (const kind of ['plastisol', 'softener', 'stabiliser', 'salt', 'bag'] as const) {
+    expect(countOf(kind), kind).toBe(1);
+  }
+  const uses = shop.sessions.flatMap(({ id, entries }) => unpackedUses(columnsOf(id, entries)));
+  const reasons = shop.materials.map((material) => {
+    const stock = stockOf(material, shop.movements, uses);
+    expect(stock.missing, material.name).toBe(0);
+    expect(stock.lines.some(isBought), material.name).toBe(true);
+    return buyReason(material, stock);
+  });
+  expect(reasons.filter((reason) => reason === 'low').length).toBeGreaterThan(1);
+  expect(reasons.filter((reason) => reason === null).length).toBeGreaterThan(9);
+  const counts = shop.movements.filter(({ says }) => says.kind === 'counted');
+  expect(counts.length).toBeGreaterThan(5);
+  const [first, last] = [shop.materials[0], shop.sessions.at(-1)];
+  for (const { at } of shop.movements) {
+    expect(at).toBeGreaterThan(first?.createdAt ?? 0);
+    expect(at).toBeLessThan(last?.startedAt ?? 0);
+  }
+});
+
+function isBought({ cause }: StockLine): boolean {
+  return 'movement' in cause && cause.movement.says.kind === 'bought';
+}
 
 test('an evening holds what a person presses, one thing after the other', () => {
   const entries = shop.sessions.flatMap((session) => session.entries);

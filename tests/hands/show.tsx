@@ -65,6 +65,7 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     },
     felt,
     handed,
+    handedOn,
   };
 }
 
@@ -81,7 +82,6 @@ export function aSafety(changes: Partial<SafetyState> = {}, asked: string[] = []
     noted: () => void asked.push('noted'),
     ask: async () => void asked.push('ask'),
     skipAsking: () => void asked.push('skip'),
-    handedOn,
   };
 }
 

@@ -35,6 +35,7 @@ test('the shop is there, all of it, and its last session was yesterday', async (
   expect(await headsOf(book, 'moulds')).toHaveLength(7);
   expect(await headsOf(book, 'injectors')).toHaveLength(2);
   expect(await headsOf(book, 'colourways')).toHaveLength(10);
+  expect(await headsOf(book, 'materials')).toHaveLength(18);
   expect((await settingsOf(book)).heatLimit).toBe(6);
   const sessions = await sealedSessions(book);
   expect(sessions).toHaveLength(40);

@@ -54,13 +54,13 @@ export function Journal({ jar, movements, units }: Props) {
 }
 
 function Line({ row, onTakeBack }: { row: JournalRow; onTakeBack: (target: Movement) => void }) {
-  const { date, title, detail, after, target, isTakenBack, href } = row;
+  const { date, title, detail, after, note, target, isTakenBack, href } = row;
   return (
     <li data-gone={isTakenBack || undefined}>
       <div>
         <small>{date}</small>
         <b>{title}</b>
-        {(detail || after) && <small>{[after, detail].filter(Boolean).join('. ')}</small>}
+        {[after, detail, note].map((words) => words && <small key={words}>{words}</small>)}
         {isTakenBack && <small>Taken back, counts no more</small>}
       </div>
       {href && (

@@ -2,7 +2,7 @@ import { cavityCount } from '#calc/cavity-layout.ts';
 import type { Columns } from '#calc/columns.ts';
 import { type BaitCost, shownCents } from '#calc/cost.ts';
 import { lastPoured, sessionsOfMould } from '#calc/last-poured.ts';
-import { type MixCost, type MouldRun, mixBaitCost, mixCost } from '#calc/mix-cost.ts';
+import { type MixCost, type MouldRun, mixBaitCost, mixCost } from '#calc/mix-price.ts';
 import { partMlOf, shotMl } from '#calc/mould-size.ts';
 import { unitCentsAt } from '#calc/stock-price.ts';
 import { totalOf, yieldsByMould } from '#calc/yields.ts';

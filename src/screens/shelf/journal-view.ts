@@ -12,8 +12,10 @@ export interface JournalRow {
   at: number;
   date: string;
   title: string;
-  /** What else is known: price, lot, reason. */
+  /** What else is known: price, lot, what a count found. */
   detail: string;
+  /** The reason, as the person wrote it. */
+  note: string;
   /** `after 1.2 L`; empty where it moved nothing because it was taken back. */
   after: string;
   /** The movement that its key takes back, or the taking back that its key takes back. */
@@ -42,12 +44,21 @@ export function journalRows(
       const { sessionId } = line.cause;
       const href = hrefTo({ at: 'session', sessionId });
       const title = `Poured ${qtyWords(-line.change)}`;
-      return { ...base, key: `${sessionId} ${index}`, title, detail: '', target: null, href };
+      return {
+        ...base,
+        key: `${sessionId} ${index}`,
+        title,
+        detail: '',
+        note: '',
+        target: null,
+        href,
+      };
     }
     const { movement } = line.cause;
     const detail = detailWords(movement, line, qtyWords);
     const title = titleWords(movement, qtyWords);
-    return { ...base, key: movement.id, title, detail, target: movement, href: null };
+    const { id: key, note } = movement;
+    return { ...base, key, title, detail, note, target: movement, href: null };
   });
   const gone = movements
     .filter(({ id, says }) => says.kind !== 'taken-back' && takers.has(id))
@@ -58,6 +69,7 @@ export function journalRows(
       return {
         ...base,
         detail: detailWords(movement, null, qtyWords),
+        note: movement.note,
         after: '',
         isTakenBack: true,
         href: null,
@@ -83,7 +95,7 @@ function titleWords({ says }: Movement, qtyWords: (qty: number) => string): stri
 }
 
 function detailWords(
-  { says, note }: Movement,
+  { says }: Movement,
   line: StockLine | null,
   qtyWords: (qty: number) => string,
 ): string {
@@ -96,6 +108,5 @@ function detailWords(
     const more = line.change > 0 ? 'more' : 'less';
     parts.push(`${qtyWords(Math.abs(line.change))} ${more} than the journal said`);
   }
-  if (note) parts.push(note);
   return parts.join(', ');
 }
