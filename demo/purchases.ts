@@ -1,7 +1,8 @@
 import type { Columns } from '#calc/columns.ts';
 import { nextStamp } from '#calc/stamp.ts';
 import { stockOf } from '#calc/stock-level.ts';
-import { unpackedUses } from '#calc/used.ts';
+import { stockAmount } from '#calc/stock-measure.ts';
+import { type SessionUse, unpackedUses } from '#calc/used.ts';
 import type { Material } from '#model/material.ts';
 import type { Movement, MovementId } from '#model/movement.ts';
 import type { DeviceId, Instant, Stamp } from '#model/schemas.ts';
@@ -14,7 +15,7 @@ const hourMs = 3_600_000;
 const dearerWeeks = 6;
 const dearerShare = 0.03;
 
-/** Only plastisol is bought in the last days, so that there is something on the list. */
+/** In the last days only what would not do for an evening is bought: the rest is on the list. */
 const lastDays = 9;
 
 /** What was found, spilled or looked at by hand, so many days after the shop was set up. */
@@ -46,6 +47,9 @@ export function stockJournal(
   const ofKey = <T extends { materialId: string; at: Instant }>(key: MaterialKey, all: T[]) =>
     all.filter(({ materialId }) => materialId === stocked[key].id);
   const usesOf = new Map(keys.map((key) => [key, ofKey(key, uses)]));
+  const most = new Map(
+    keys.map((key) => [key, mostInAnEvening(stocked[key], usesOf.get(key) ?? [])]),
+  );
   const levelAt = (key: MaterialKey, at: Instant) => {
     const before = <T extends { at: Instant }>(all: readonly T[]) =>
       all.filter((one) => one.at < at);
@@ -69,15 +73,22 @@ export function stockJournal(
     }
     const isLate = at > lastAt - lastDays * dayMs;
     for (const key of keys) {
-      // Without plastisol nobody pours: that is bought to the end.
-      if (isLate && key !== 'plastisol') continue;
       const { reorderAt } = stocked[key];
-      if (reorderAt !== null && levelAt(key, at) <= reorderAt) {
-        write(key, at + hourMs, bought(key, day));
-      }
+      const evening = most.get(key) ?? 0;
+      const least = isLate ? evening : Math.max(evening, reorderAt ?? 0);
+      if (least > 0 && levelAt(key, at) <= least) write(key, at + hourMs, bought(key, day));
     }
   }
   return stamped(found, device);
+}
+
+/** The most that one session took. */
+function mostInAnEvening(material: Material, uses: readonly SessionUse[]): number {
+  const sums = new Map<string, number>();
+  for (const use of uses) {
+    sums.set(use.sessionId, (sums.get(use.sessionId) ?? 0) + stockAmount(use, material));
+  }
+  return Math.max(0, ...sums.values());
 }
 
 /** A package as it is sold on that day. */
