@@ -29,7 +29,19 @@ const colours: Place = {
   word: 'Colours',
   icon: 'colours',
   route: { at: 'colours' },
-  holds: ['colours', 'colour-facts', 'photos', 'photo', 'card'],
+  holds: [
+    'colours',
+    'colour',
+    'colour-facts',
+    'mix-facts',
+    'nameless',
+    'share-mix',
+    'take-mix',
+    'ideas',
+    'photos',
+    'photo',
+    'card',
+  ],
 };
 const shelf: Place = {
   word: 'Shelf',

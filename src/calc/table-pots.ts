@@ -2,6 +2,7 @@ import type { Standing } from '#calc/log.ts';
 import { all } from '#calc/said.ts';
 import type { EntryId, PotId, ShotId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
+import type { PouredMix } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
 
 /** One fill of a pot, from mixing to emptying. */
@@ -17,6 +18,10 @@ export interface Pot {
   /** It took every other pot off the table. */
   isAlone: boolean;
   emptiedAt: Instant | null;
+  /** What was mixed in first, mL; what stands on the cup; and the mix it was. */
+  mixedMl: number;
+  batch: string | null;
+  mix: PouredMix | null;
   /** What happened to it, oldest first. */
   course: readonly PotEvent[];
 }
@@ -46,6 +51,9 @@ export function potsOf(lines: readonly Standing[]): Pot[] {
         mixedBy: id,
         isAlone: said.isAlone,
         emptiedAt: emptied.get(pot.potId) ?? null,
+        mixedMl: volumeMl,
+        batch: pot.batch ?? null,
+        mix: pot.mix ?? null,
         course: course.sort((a, b) => a.at - b.at),
       };
     }),

@@ -1,6 +1,7 @@
 import type { SessionId } from '#model/entry.ts';
 import type { ColourwayId, InjectorId } from '#model/gear.ts';
 import type { MaterialId } from '#model/material.ts';
+import type { MixId } from '#model/mix.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { PhotoId } from '#model/photo.ts';
 
@@ -18,6 +19,7 @@ export type Route =
   | { at: 'mould'; mouldId: MouldId }
   | { at: 'mould-facts'; mouldId: MouldId | null }
   | { at: 'colours' }
+  | { at: 'colour'; colourwayId: ColourwayId }
   | { at: 'colour-facts'; colourwayId: ColourwayId | null }
   | { at: 'photos'; colourwayId: ColourwayId }
   | { at: 'photo'; photoId: PhotoId }
@@ -26,6 +28,13 @@ export type Route =
   | { at: 'material'; materialId: MaterialId }
   | { at: 'material-facts'; materialId: MaterialId | null }
   | { at: 'bait-cost' }
+  | { at: 'mix-facts'; colourwayId: ColourwayId }
+  | { at: 'nameless'; mixId: MixId }
+  | { at: 'drops'; mixId: MixId; volumeMl: number }
+  | { at: 'share-mix'; mixId: MixId }
+  /** A mix in the address itself; none: one is taken from a file or a link. */
+  | { at: 'take-mix'; packed: string | null }
+  | { at: 'ideas' }
   | { at: 'workshop' }
   | { at: 'glove-check' }
   | { at: 'sound-check' }
@@ -45,6 +54,16 @@ export function hrefTo(route: Route): string {
       return `#/mould/${route.mouldId}`;
     case 'mould-facts':
       return `#/mould-facts/${route.mouldId ?? 'new'}`;
+    case 'colour':
+    case 'mix-facts':
+      return `#/${route.at}/${route.colourwayId}`;
+    case 'nameless':
+    case 'share-mix':
+      return `#/${route.at}/${route.mixId}`;
+    case 'drops':
+      return `#/drops/${route.mixId}/${route.volumeMl}`;
+    case 'take-mix':
+      return `#/take-mix/${route.packed ?? ''}`;
     case 'colour-facts':
       return `#/colour-facts/${route.colourwayId ?? 'new'}`;
     case 'photos':
@@ -66,7 +85,7 @@ export function hrefTo(route: Route): string {
 
 /** The route that a hash leads to; anything unknown leads to Pour. */
 export function routeOf(hash: string): Route {
-  const [at = '', id = ''] = hash.replace(/^#\/?/, '').split('/');
+  const [at = '', id = '', more = ''] = hash.replace(/^#\/?/, '').split('/');
   switch (at) {
     case 'table':
     case 'start':
@@ -77,6 +96,7 @@ export function routeOf(hash: string): Route {
     case 'colours':
     case 'shelf':
     case 'bait-cost':
+    case 'ideas':
     case 'workshop':
     case 'glove-check':
     case 'sound-check':
@@ -94,6 +114,18 @@ export function routeOf(hash: string): Route {
       return id === 'new'
         ? { at, mouldId: null }
         : withId<MouldId>(id, (mouldId) => ({ at, mouldId }));
+    case 'colour':
+    case 'mix-facts':
+      return withId<ColourwayId>(id, (colourwayId) => ({ at, colourwayId }));
+    case 'nameless':
+    case 'share-mix':
+      return withId<MixId>(id, (mixId) => ({ at, mixId }));
+    case 'drops':
+      return /^\d{1,5}(\.\d{1,20})?$/.test(more) && Number(more) > 0
+        ? withId<MixId>(id, (mixId) => ({ at, mixId, volumeMl: Number(more) }))
+        : { at: 'colours' };
+    case 'take-mix':
+      return { at, packed: id || null };
     case 'colour-facts':
       return id === 'new'
         ? { at, colourwayId: null }

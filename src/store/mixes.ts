@@ -7,7 +7,9 @@ import type { Colourway, ColourwayId } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
-import { changedHead, changeHead, type FactsOf, headOf, headsOf, newHead } from '#store/heads.ts';
+import { changedHead, changeHead, headOf, headsOf, newHead } from '#store/heads.ts';
+import { addMix } from '#store/improvised.ts';
+import { newestFirst } from '#store/newest-mixes.ts';
 import { announce } from '#store/notice.ts';
 
 /** What the person writes of a version: the doses, and what to do otherwise next time. */
@@ -17,15 +19,6 @@ export type MixDraft = MixBody & Pick<Mix, 'nextTime'>;
 export async function versionsOf(book: Book, colourwayId: ColourwayId): Promise<Mix[]> {
   const mixes = await headsOf(book, 'mixes');
   return mixes.filter((mix) => mix.colourwayId === colourwayId).sort(newestFirst);
-}
-
-/** The newest version of every colour that has a mix. */
-export async function newestMixes(book: Book): Promise<Map<ColourwayId, Mix>> {
-  const newest = new Map<ColourwayId, Mix>();
-  for (const mix of (await headsOf(book, 'mixes')).sort(newestFirst)) {
-    if (mix.colourwayId && !newest.has(mix.colourwayId)) newest.set(mix.colourwayId, mix);
-  }
-  return newest;
 }
 
 /** Mixes that were made up at the table and have no name yet, the newest first. */
@@ -64,22 +57,6 @@ export async function keepMix(
 /** Notes what to do otherwise next time; the version itself stays as it was poured. */
 export async function noteNextTime(book: Book, mixId: MixId, words: string, at: Instant) {
   return await changeHead(book, 'mixes', mixId, { nextTime: words }, at);
-}
-
-/** Keeps a mix that was made up at the table, under the id that its pot was logged with. */
-export async function keepImprovised(
-  book: Book,
-  mixId: MixId,
-  body: MixBody,
-  at: Instant,
-): Promise<Mix> {
-  const { baseMl, sides } = body;
-  return await addMix(
-    book,
-    { baseMl, sides, nextTime: '', colourwayId: null, version: 1 },
-    at,
-    mixId,
-  );
 }
 
 /** Gives a nameless mix a colour of its own, and its name. One transaction. */
@@ -172,20 +149,4 @@ async function eachSession(
     look(cursor.value.id, cursor.value.entries);
     cursor = await cursor.continue();
   }
-}
-
-async function addMix(book: Book, facts: FactsOf<'mixes'>, at: Instant, id?: MixId): Promise<Mix> {
-  const mix = await newHead(book, 'mixes', id ? { facts, at, id } : { facts, at });
-  const tx = book.db.transaction(['mixes', 'meta'], 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('mixes').put(mix),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
-  ]);
-  announce('mixes');
-  return mix;
-}
-
-function newestFirst(a: Mix, b: Mix): number {
-  return b.version - a.version || b.createdAt - a.createdAt || (a.id < b.id ? 1 : -1);
 }

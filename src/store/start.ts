@@ -1,12 +1,15 @@
 import { coldLineOf } from '#calc/cold-line.ts';
 import { frozenInjector, frozenMould } from '#calc/line-up.ts';
+import { withBatches, withMix } from '#calc/pot-mix.ts';
 import type { PotId, Said, SaidOf, SessionId } from '#model/entry.ts';
 import type { Colourway, ColourwayId, Injector, InjectorId } from '#model/gear.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
+import { batchesOf } from '#store/batches.ts';
 import { type Book, freshId } from '#store/book.ts';
 import { addHead, type FactsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns, newestColumns } from '#store/history.ts';
+import { newestMixes } from '#store/newest-mixes.ts';
 import { beginSession } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
 
@@ -28,10 +31,12 @@ export async function startPouring(
   const { mouldIds, injectorId, colourwayId, zone } = beginning;
   const { ambientC, pourC, potMl } = await settingsOf(book);
   const colourway = colourwayId ? await headOf(book, 'colourways', colourwayId) : undefined;
+  const mix = colourway ? (await newestMixes(book)).get(colourway.id) : undefined;
+  const mixed = mixOf(colourway ?? null, potMl, 1, at);
   const opening: Said[] = [
     { kind: 'session-begun', zone, ambientC, pourC },
     await lineUpOf(book, mouldIds, injectorId),
-    mixOf(colourway ?? null, potMl, 1, at),
+    withBatches(mix ? withMix(mixed, mix) : mixed, await batchesOf(book, { at, zone }, 2)),
   ];
   return await beginSession(book, opening, at);
 }

@@ -97,6 +97,7 @@ describe('spoons and drops as they are drawn', () => {
 });
 
 describe('the number on the cup', () => {
+  const zone = 'Europe/Berlin';
   const mixed = (batch: string | null): Said => {
     const said = potMixed(1);
     if (said.kind !== 'pot-mixed') throw new Error('That is no mix.');
@@ -105,17 +106,29 @@ describe('the number on the cup', () => {
 
   test('is the day and which pot of it', () => {
     expect(batchText('2026-12-03', 2)).toBe('1203-2');
-    expect(nextBatches([], '2026-12-03', 2)).toEqual(['1203-1', '1203-2']);
+    expect(nextBatches([], { at: Date.UTC(2026, 11, 3, 20), zone }, 2)).toEqual([
+      '1203-1',
+      '1203-2',
+    ]);
   });
 
   test('goes on from the last one, also where pots had no number, and is free again after Undo', () => {
     const pen = new Pen();
     pen.write(mixed(null), evening);
-    expect(nextBatches(standingOf(pen.entries), '2026-11-24', 1)).toEqual(['1124-2']);
+    expect(nextBatches(standingOf(pen.entries), { at: evening, zone }, 1)).toEqual(['1124-2']);
     const second = pen.write(mixed('1124-5'));
-    expect(nextBatches(standingOf(pen.entries), '2026-11-24', 1)).toEqual(['1124-6']);
+    expect(nextBatches(standingOf(pen.entries), { at: evening, zone }, 1)).toEqual(['1124-6']);
     pen.write({ kind: 'taken-back', target: second.id });
-    expect(nextBatches(standingOf(pen.entries), '2026-11-24', 1)).toEqual(['1124-2']);
+    expect(nextBatches(standingOf(pen.entries), { at: evening, zone }, 1)).toEqual(['1124-2']);
+  });
+
+  test('begins again with the calendar day of the shop', () => {
+    const pen = new Pen();
+    pen.write(mixed('1124-7'), evening);
+    // 23:30 UTC is half past midnight in Berlin.
+    const at = Date.UTC(2026, 10, 24, 23, 30);
+    expect(nextBatches(standingOf(pen.entries), { at, zone }, 1)).toEqual(['1125-1']);
+    expect(nextBatches(standingOf(pen.entries), { at, zone: 'UTC' }, 1)).toEqual(['1124-8']);
   });
 });
 

@@ -7,18 +7,18 @@ import type { Mix } from '#model/mix.ts';
 import { type Book, freshId, openBook } from '#store/book.ts';
 import { logEntry, undoEntry } from '#store/entries.ts';
 import { headOf, headsOf } from '#store/heads.ts';
+import { keepImprovised } from '#store/improvised.ts';
 import {
   draftOf,
-  keepImprovised,
   keepMix,
   namelessMixes,
   nameMix,
-  newestMixes,
   noteNextTime,
   poursOf,
   versionsOf,
   wasPoured,
 } from '#store/mixes.ts';
+import { newestMixes } from '#store/newest-mixes.ts';
 import { endSession, entriesOf } from '#store/sessions.ts';
 import { startPouring } from '#store/start.ts';
 import { aColourway, aMould, seven } from '../hands/evening.ts';

@@ -1,21 +1,33 @@
 import { useState } from 'preact/hooks';
+import { frozenMix, withBatches } from '#calc/pot-mix.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import type { Said } from '#model/entry.ts';
+import type { Said, SaidOf } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
+import type { Material } from '#model/material.ts';
+import type { Dose, Mix, MixId, MixSide } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
+import { DosesPanel } from '#screens/table/DosesPanel.tsx';
 import { useIsLarge } from '#screens/table/key-size.ts';
+import { MakePanel } from '#screens/table/MakePanel.tsx';
 import { mixFor, type Place } from '#screens/table/mix.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import { batchesOf } from '#store/batches.ts';
+import { freshId } from '#store/book.ts';
 import { headsOf } from '#store/heads.ts';
+import { keepImprovised } from '#store/improvised.ts';
+import { newestMixes } from '#store/newest-mixes.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { mixOf } from '#store/start.ts';
 import styles from './Table.module.css';
+
+/** Plastisol without a colour. */
+const unknownSwatch = '#d8d2c2';
 
 interface Props {
   table: Table;
@@ -25,14 +37,29 @@ interface Props {
   onSaid: (said: Said) => void;
 }
 
-/** A fresh mix: which colour, how much, and whether it is the only one or a side of a laminate. */
+type Inside = { at: 'choose' } | { at: 'make' } | { at: 'doses'; colourway: Colourway; mix: Mix };
+
+/**
+ * A fresh mix: which colour, how much, and whether it is the only one or a side of a laminate; then
+ * what goes into the cup. A colour without a mix is logged as it is.
+ */
 export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
-  const { book } = useShop();
+  const { book, clock } = useShop();
   const colourways = useLive(() => headsOf(book, 'colourways'), ['colourways'], 'all');
+  const mixes = useLive(() => newestMixes(book), ['mixes'], 'newest');
+  const materials = useLive(() => headsOf(book, 'materials'), ['materials'], 'all');
+  const batches = useLive(
+    () => batchesOf(book, { at: clock.now(), zone: table.zone }, 2),
+    ['entries', 'sealed'],
+    table.zone,
+  );
+  const [inside, setInside] = useState<Inside>({ at: 'choose' });
   const isPair = table.potsInUse.length > 1;
   const [place, setPlace] = useState<Place>(isPair && pot ? (pot.slot === 0 ? 'A' : 'B') : 'only');
   const [page, setPage] = useState(0);
-  const perPage = useIsLarge() ? 2 : 5;
+  // Six keys fit the smallest glass, four when they are large: the colours, New colour and More.
+  const room = useIsLarge() ? 4 : 6;
+  const perPage = (colourways ?? []).length < room ? room - 1 : room - 2;
   const lastMl = lastMixMl(table) ?? settings.potMl;
   const [volumeMl, setVolumeMl] = useState(lastMl);
   const unit = settings.volumeUnit;
@@ -40,10 +67,49 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
   const byUse = lastUsedFirst(colourways ?? [], table);
   const shown = byUse.slice(page * perPage, (page + 1) * perPage);
 
-  function mix(colourway: Colourway | null) {
-    onSaid(mixFor(mixOf(colourway, volumeMl, table.pots.length + 1, now), place));
+  const plain = (colourway: Colourway | null) =>
+    mixFor(mixOf(colourway, volumeMl, table.pots.length + 1, now), place);
+  const say = (said: SaidOf<'pot-mixed'>) => onSaid(withBatches(said, batches ?? []));
+
+  function mix(colourway: Colourway) {
+    const own = mixes?.get(colourway.id);
+    if (own) setInside({ at: 'doses', colourway, mix: own });
+    else say(plain(colourway));
   }
 
+  /** Made up on the spot: kept as a mix of its own, which the person may name later. */
+  function made(doses: Dose[]) {
+    const said = plain(null);
+    const [one] = said.pots;
+    if (doses.length === 0 || !one) return say(said);
+    const version = { id: freshId<MixId>(now), version: 1 };
+    const side = madeSide(one.name, doses, swatchesOf(materials));
+    const pots = [{ ...one, swatch: side.swatch, mix: frozenMix(version, side, doses) }];
+    void keepImprovised(book, version.id, { baseMl: volumeMl, sides: [side] }, now).catch(() => {});
+    say({ ...said, pots });
+  }
+
+  if (inside.at === 'make') {
+    const name = `Pot ${table.pots.length + 1}`;
+    return <MakePanel name={name} batch={batches?.[0] ?? ''} first={[]} onMixed={made} />;
+  }
+  if (inside.at === 'doses') {
+    return (
+      <DosesPanel
+        mix={inside.mix}
+        mixed={plain(inside.colourway)}
+        volumeMl={volumeMl}
+        batches={batches ?? []}
+        swatches={swatchesOf(materials)}
+        settings={settings}
+        onMixed={onSaid}
+      />
+    );
+  }
+
+  // Not before the mixes are there: a press must know what it is a press on.
+  if (!mixes || !materials || !batches)
+    return <section class={styles.panel} aria-label="New mix" />;
   return (
     <section class={styles.panel} aria-label="New mix">
       <StepKeys
@@ -73,7 +139,11 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
             {shortened(colourway.name, 13)}
           </PressKey>
         ))}
-        <PressKey onPress={() => mix(null)}>New colour</PressKey>
+        <PressKey
+          onPress={() => (materials.length === 0 ? say(plain(null)) : setInside({ at: 'make' }))}
+        >
+          New colour
+        </PressKey>
         {byUse.length > perPage && (
           <PressKey onPress={() => setPage((page + 1) % Math.ceil(byUse.length / perPage))}>
             More
@@ -82,6 +152,22 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
       </div>
     </section>
   );
+}
+
+/** A side of what was made up: it looks like what there is most of. */
+function madeSide(
+  name: string,
+  doses: readonly Dose[],
+  swatches: ReadonlyMap<string, string>,
+): MixSide {
+  const seen = doses.filter(({ materialId }) => swatches.has(materialId));
+  const most = seen.toSorted((a, b) => b.amount - a.amount)[0];
+  const swatch = (most && swatches.get(most.materialId)) ?? unknownSwatch;
+  return { role: 'only', name, swatch, plastisolId: null, doses: [...doses] };
+}
+
+function swatchesOf(materials: readonly Material[] | undefined): Map<string, string> {
+  return new Map((materials ?? []).flatMap(({ id, swatch }) => (swatch ? [[id, swatch]] : [])));
 }
 
 function Swatches({ colourway }: { colourway: Colourway }) {

@@ -65,6 +65,7 @@ export function PotPanel(props: Props) {
     <section class={styles.potpanel} aria-label={`Pot, ${pot.name}`}>
       <div class={styles.potPic}>
         <PotPicture volumeMl={state.volumeMl} unit={settings.volumeUnit} />
+        {pot.batch && <p class={styles.batch}>{pot.batch}</p>}
       </div>
       <PotWords {...props} pot={pot} state={state} />
       <ReadKeys {...props} pot={pot} state={state} />

@@ -1,9 +1,16 @@
 import { useState } from 'preact/hooks';
+import { pouredDoses } from '#calc/mix.ts';
+import { pouredAt } from '#calc/pot-mix.ts';
 import type { Pot } from '#calc/table-pots.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
+import type { MixSide } from '#model/mix.ts';
+import { type PotPlan, PourDoses, takeWords } from '#screens/table/PourDoses.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import { headsOf } from '#store/heads.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
 
@@ -13,8 +20,10 @@ interface Props {
   onSaid: (said: Said) => void;
 }
 
-/** What was added to a pot: how much, and how often it had been hot before. */
+/** What was added to a pot: how much, how often it had been hot before, and the doses of fresh plastisol. */
 export function TopUpPanel({ pot, settings, onSaid }: Props) {
+  const { book } = useShop();
+  const materials = useLive(() => headsOf(book, 'materials'), ['materials'], 'all');
   const unit = settings.volumeUnit;
   const stepMl = volumeStepMl(unit);
   const last = pot.course.filter((event) => event.kind === 'filled').at(-1);
@@ -23,12 +32,41 @@ export function TopUpPanel({ pot, settings, onSaid }: Props) {
   const [volumeMl, setVolumeMl] = useState(lastMl);
   const [heats, setHeats] = useState(isRepeat ? Math.round(last.maxHeats) : 0);
   const words = volumeWords(volumeMl, unit);
+  // Remelt comes coloured; fresh plastisol takes the doses of the pot it goes into.
+  const mixed = heats === 0 && pot.mix ? pot.mix : null;
+  const side: MixSide | null = mixed && {
+    role: mixed.role,
+    name: pot.name,
+    swatch: pot.swatch ?? '#d8d2c2',
+    plastisolId: mixed.plastisolId,
+    doses: mixed.doses.filter(({ isPinned }) => !isPinned),
+  };
+  const poured = side && pouredAt(pot.mixedMl, side, volumeMl);
+  const plans: PotPlan[] =
+    side && poured
+      ? [{ letter: '', side, baseMl: pot.mixedMl, poured, batch: pot.batch ?? '' }]
+      : [];
+  const swatches = new Map(
+    (materials ?? []).flatMap(({ id, swatch }) => (swatch ? [[id as string, swatch]] : [])),
+  );
+
+  const asLast = isRepeat && volumeMl === lastMl ? 'as last time' : 'goes in';
+  const smallWords = plans.length > 0 ? takeWords(plans) : asLast;
+
+  function topUp() {
+    const added = { kind: 'pot-topped-up', potId: pot.id, volumeMl } as const;
+    const before = { meanHeats: heats, maxHeats: heats };
+    if (!mixed || !poured) return onSaid({ ...added, ...before });
+    const mix = { ...mixed, doses: pouredDoses(poured) };
+    onSaid({ ...added, ...before, volumeMl: poured.baseMl, mix });
+  }
+
   return (
     <section class={styles.panel} aria-label={`Top up ${pot.name}`}>
       <StepKeys
         label="How much"
         value={words}
-        small={isRepeat && volumeMl === lastMl ? 'as last time' : 'goes in'}
+        small={smallWords}
         lessName={`${volumeWords(stepMl, unit)} less`}
         moreName={`${volumeWords(stepMl, unit)} more`}
         onLess={() => setVolumeMl(Math.max(stepMl, volumeMl - stepMl))}
@@ -43,18 +81,12 @@ export function TopUpPanel({ pot, settings, onSaid }: Props) {
         onLess={() => setHeats(Math.max(0, heats - 1))}
         onMore={() => setHeats(Math.min(30, heats + 1))}
       />
-      <PressKey
-        kind={styles.strong}
-        onPress={() =>
-          onSaid({
-            kind: 'pot-topped-up',
-            potId: pot.id,
-            volumeMl,
-            meanHeats: heats,
-            maxHeats: heats,
-          })
-        }
-      >
+      {plans.length > 0 && (
+        <div class={styles.doseRow}>
+          <PourDoses plans={plans} swatches={swatches} />
+        </div>
+      )}
+      <PressKey kind={styles.strong} onPress={topUp}>
         Top up {words}
       </PressKey>
     </section>

@@ -14,6 +14,11 @@ export function useCellRoom(): { cellPx: number; gapPx: number; partKeysPx: numb
   return { cellPx, gapPx, partKeysPx: cellPx + gapPx };
 }
 
+/** The least that a key of this table may be either way, CSS px. */
+export function useLeastPx(): number {
+  return leastPx[useContext(KeySize)];
+}
+
 /** How many letters of a pot's name the key between Table and Wipe can hold. */
 export function usePotLetters(): number {
   return { usual: 15, large: 10, largest: 7 }[useContext(KeySize)];

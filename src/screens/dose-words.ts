@@ -1,0 +1,50 @@
+import { spoonText } from '#calc/dose.ts';
+import type { DoseUnit } from '#model/mix.ts';
+import { countWords } from '#screens/words.ts';
+
+const fractions: Record<string, string> = {
+  '1/8': '⅛',
+  '1/4': '¼',
+  '3/8': '⅜',
+  '1/2': '½',
+  '5/8': '⅝',
+  '3/4': '¾',
+  '7/8': '⅞',
+};
+
+/** A dose as it goes into the cup: `12 drops`, `1½ tsp`, `2.5 mL`. */
+export function doseWords(amount: number, unit: DoseUnit): string {
+  if (unit === 'drop') return countWords(tidy(amount), 'drop');
+  if (unit !== 'tsp') return `${tidy(amount)} ${unit}`;
+  const eighths = Math.round(amount * 8);
+  if (Math.abs(eighths - amount * 8) > 1e-9) return `${tidy(amount)} tsp`;
+  const [whole, part] = spoonText(eighths).split(' ');
+  const last = part ?? whole ?? '';
+  return `${part ? whole : ''}${fractions[last] ?? last} tsp`;
+}
+
+/** A share as whole per cent with its direction: `3 % more`, `2 % less`; nothing below half a per cent. */
+export function errorWords(share: number): string {
+  const percent = Math.round(Math.abs(share) * 100);
+  if (percent === 0) return '';
+  return `${percent} % ${share > 0 ? 'more' : 'less'}`;
+}
+
+/** How a dose was rounded: `Rounded up from 11.6 drops, 3 % more.`; empty: it was not. */
+export function roundedWords(
+  amount: number,
+  wanted: number,
+  unit: DoseUnit,
+  errorShare: number,
+): string {
+  if (Math.abs(amount - wanted) < 0.005) return '';
+  const way = amount > wanted ? 'up' : 'down';
+  const error = errorWords(errorShare);
+  const words = unit === 'drop' ? 'drops' : unit;
+  return `Rounded ${way} from ${tidy(wanted)} ${words}${error ? `, ${error} than the mix` : ''}.`;
+}
+
+/** A number to two places at most. */
+export function tidy(value: number): number {
+  return Number(value.toFixed(value >= 10 ? 1 : 2));
+}

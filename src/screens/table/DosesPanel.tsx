@@ -1,0 +1,154 @@
+import { useState } from 'preact/hooks';
+import { pouredDoses } from '#calc/mix.ts';
+import { frozenMix, pouredAt, roleAt } from '#calc/pot-mix.ts';
+import type { SaidOf } from '#model/entry.ts';
+import type { Dose, Mix, MixRole } from '#model/mix.ts';
+import { MakePanel } from '#screens/table/MakePanel.tsx';
+import { shortened } from '#screens/table/PotKeys.tsx';
+import { type PotPlan, PourDoses, takeWords, tooSmallMl } from '#screens/table/PourDoses.tsx';
+import { PressKey } from '#screens/table/PressKey.tsx';
+import { StepKeys } from '#screens/table/StepKeys.tsx';
+import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import type { SettingsFacts } from '#store/settings.ts';
+import styles from './Table.module.css';
+
+interface Props {
+  mix: Mix;
+  /** The pots as they would be mixed without doses. */
+  mixed: SaidOf<'pot-mixed'>;
+  volumeMl: number;
+  batches: readonly string[];
+  swatches: ReadonlyMap<string, string>;
+  settings: SettingsFacts;
+  onMixed: (said: SaidOf<'pot-mixed'>) => void;
+}
+
+const partWords: Partial<Record<MixRole, string>> = { core: 'Core', tail: 'Tail' };
+
+/** What goes into the cup for the volume that was chosen, before it is mixed. */
+export function DosesPanel(props: Props) {
+  const { mix, mixed, batches, swatches, settings, onMixed } = props;
+  const [volumeMl, setVolumeMl] = useState(props.volumeMl);
+  const [part, setPart] = useState<MixRole | null>(null);
+  const [isChanging, setIsChanging] = useState(false);
+  const unit = settings.volumeUnit;
+  const stepMl = volumeStepMl(unit);
+  const parts = mix.sides.filter(({ role }) => partWords[role]);
+  const next = nextPart(
+    part,
+    parts.map(({ role }) => role),
+  );
+  const nextWord = `${(next && partWords[next]) ?? 'Body'} pot`;
+  const said = part ? partOf(mixed, mix, part) : mixed;
+  const plans = plansOf(said, mix, part, volumeMl, batches);
+  const [first] = plans;
+  const enoughMl = plans
+    .map((plan) => tooSmallMl(plan, volumeMl, stepMl))
+    .find((ml) => ml !== null);
+
+  const called = `${mixed.name} ${mix.version}`;
+
+  /** The pots as they were poured; `changed` in place of the first one's doses. */
+  function pour(changed?: Dose[]) {
+    const pots = said.pots.map((pot, index) => {
+      const plan = plans[index];
+      if (!plan) return { ...pot, volumeMl, batch: batches[index] ?? null };
+      const doses = index === 0 && changed ? changed : pouredDoses(plan.poured);
+      const { poured, side, batch } = plan;
+      return { ...pot, batch, volumeMl: poured.baseMl, mix: frozenMix(mix, side, doses) };
+    });
+    onMixed({ ...said, pots });
+  }
+
+  if (isChanging && first) {
+    return (
+      <MakePanel
+        name={first.side.name}
+        batch={first.batch}
+        first={pouredDoses(first.poured)}
+        onMixed={pour}
+      />
+    );
+  }
+  return (
+    <section class={styles.pourDoses} aria-label={`Mix ${called}`}>
+      <p class={styles.cup}>
+        <b>{plans.map(({ batch }) => batch).join(' ')}</b>{' '}
+        <span>
+          {enoughMl ? (
+            `Too small: ${volumeWords(enoughMl, unit)}`
+          ) : (
+            <>
+              <span class={styles.notStand}>{shortened(called, plans.length > 1 ? 8 : 16)}</span>
+              <span class={styles.onlyStand}>{shortened(called, 9)}</span>
+            </>
+          )}
+        </span>
+      </p>
+      <StepKeys
+        label="How much"
+        value={volumeWords(volumeMl, unit)}
+        small={takeWords(plans)}
+        lessName={`${volumeWords(stepMl, unit)} less`}
+        moreName={`${volumeWords(stepMl, unit)} more`}
+        onLess={() => setVolumeMl(Math.max(stepMl, volumeMl - stepMl))}
+        onMore={() => setVolumeMl(Math.min(20_000, volumeMl + stepMl))}
+      />
+      <div class={styles.doseRow}>
+        <PourDoses plans={plans} swatches={swatches} />
+      </div>
+      <div class={styles.makeFoot}>
+        {parts.length > 0 ? (
+          <PressKey
+            onPress={() =>
+              setPart(
+                nextPart(
+                  part,
+                  parts.map(({ role }) => role),
+                ),
+              )
+            }
+          >
+            {nextWord}
+          </PressKey>
+        ) : (
+          <PressKey onPress={() => setIsChanging(true)}>Change</PressKey>
+        )}
+        <PressKey kind={styles.strong} onPress={() => pour()}>
+          Mixed
+        </PressKey>
+      </div>
+    </section>
+  );
+}
+
+function plansOf(
+  said: SaidOf<'pot-mixed'>,
+  mix: Mix,
+  part: MixRole | null,
+  volumeMl: number,
+  batches: readonly string[],
+): PotPlan[] {
+  return said.pots.flatMap((_pot, index) => {
+    const role = part ?? roleAt(index, said.pots.length);
+    const side = mix.sides.find((one) => one.role === role);
+    if (!side) return [];
+    const letter = said.pots.length > 1 ? 'AB'.charAt(index) : '';
+    const poured = pouredAt(mix.baseMl, side, volumeMl);
+    return [{ letter, side, baseMl: mix.baseMl, poured, batch: batches[index] ?? '' }];
+  });
+}
+
+/** A core or a tail is poured from a pot of its own. */
+function partOf(mixed: SaidOf<'pot-mixed'>, mix: Mix, part: MixRole): SaidOf<'pot-mixed'> {
+  const side = mix.sides.find(({ role }) => role === part);
+  const [pot] = mixed.pots;
+  if (!side || !pot) return mixed;
+  const { name, swatch } = side;
+  return { ...mixed, pots: [{ ...pot, name, swatch }] };
+}
+
+function nextPart(part: MixRole | null, parts: readonly MixRole[]): MixRole | null {
+  const order = [null, ...parts];
+  return order[(order.indexOf(part) + 1) % order.length] ?? null;
+}

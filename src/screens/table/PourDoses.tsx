@@ -1,0 +1,113 @@
+import type { ComponentChild } from 'preact';
+import { useState } from 'preact/hooks';
+import { largeEnoughMl, mostErrorShare, type PouredSide } from '#calc/mix.ts';
+import type { MixSide } from '#model/mix.ts';
+import { DoseDrawing } from '#screens/DoseDrawing.tsx';
+import { doseWords } from '#screens/dose-words.ts';
+import { shortened } from '#screens/table/PotKeys.tsx';
+import { PressKey } from '#screens/table/PressKey.tsx';
+import { useSize } from '#ui/use-size.ts';
+import styles from './Table.module.css';
+
+/** One pot as it is to be mixed now. */
+export interface PotPlan {
+  /** `A`, `B`, or nothing for the only one. */
+  letter: string;
+  side: MixSide;
+  /** The volume the mix is written for. */
+  baseMl: number;
+  poured: PouredSide;
+  batch: string;
+}
+
+interface Props {
+  plans: readonly PotPlan[];
+  swatches: ReadonlyMap<string, string>;
+}
+
+interface Line {
+  id: string;
+  name: string;
+  amount: string;
+  drawing: ComponentChild;
+}
+
+/** What goes into each cup, as dots and spoons, as many lines as fit the glass. */
+export function PourDoses({ plans, swatches }: Props) {
+  const [area, { heightPx, widthPx }] = useSize<HTMLUListElement>();
+  const [page, setPage] = useState(0);
+  // A line with its drawing under it; on the stand beside it; with the letters of a tablet larger.
+  const isStand = widthPx > heightPx * 1.8;
+  const linePx = isStand ? 38 : widthPx > 400 ? 68 : 60;
+  const fit = Math.max(1, Math.floor((heightPx + 4) / linePx));
+  const pages = plans.flatMap((plan) => pagesOf(linesOf(plan, swatches), fit, plan));
+  const shown = pages[page % Math.max(1, pages.length)];
+  return (
+    <>
+      <ul class={styles.doses} ref={area} aria-label={shown ? potWords(shown.plan) : 'Doses'}>
+        {shown?.lines.map(({ id, name, amount, drawing }) => (
+          <li key={id}>
+            <span>
+              {plans.length > 1 && `${shown.plan.letter} `}
+              {shortened(name, isStand ? 8 : 15)}
+            </span>
+            <b>{amount}</b>
+            {drawing}
+          </li>
+        ))}
+      </ul>
+      {pages.length > 1 && (
+        <PressKey kind={styles.doseMore} onPress={() => setPage((page + 1) % pages.length)}>
+          More
+          <span class={styles.keySmall}>
+            {(page % pages.length) + 1} of {pages.length}
+          </span>
+        </PressKey>
+      )}
+    </>
+  );
+}
+
+/** How much plastisol to take for each pot: `take 245 mL`, `A 473, B 480 mL`. */
+export function takeWords(plans: readonly PotPlan[]): string {
+  const each = plans.map(({ letter, poured }) => `${letter} ${Math.round(poured.baseMl)}`.trim());
+  return `${plans.length > 1 ? '' : 'take '}${each.join(', ')} mL`;
+}
+
+/** The next size up in which the doses can be measured; null: this pot is large enough. */
+export function tooSmallMl({ poured, side, baseMl }: PotPlan, volumeMl: number, stepMl: number) {
+  if (poured.worstShare <= mostErrorShare) return null;
+  const factor = volumeMl / baseMl;
+  const doses = side.doses.map((dose) =>
+    dose.isPinned ? dose : { ...dose, amount: dose.amount * factor },
+  );
+  return largeEnoughMl({ baseMl: volumeMl, sides: [{ ...side, doses }] }, stepMl);
+}
+
+function potWords({ letter, side }: PotPlan): string {
+  return letter ? `Side ${letter}, ${side.name}` : side.name;
+}
+
+function linesOf({ poured }: PotPlan, swatches: ReadonlyMap<string, string>): Line[] {
+  return poured.lines.map(({ dose, amount }, index) => ({
+    id: `${index}`,
+    name: dose.name,
+    amount: doseWords(amount, dose.unit),
+    drawing: (
+      <DoseDrawing
+        name={dose.name}
+        amount={amount}
+        unit={dose.unit}
+        swatch={swatches.get(dose.materialId) ?? null}
+        shape="row"
+      />
+    ),
+  }));
+}
+
+function pagesOf(lines: readonly Line[], fit: number, plan: PotPlan) {
+  return Array.from({ length: Math.ceil(lines.length / fit) }, (_, page) => ({
+    plan,
+    lines: lines.slice(page * fit, (page + 1) * fit),
+  }));
+}
