@@ -160,6 +160,12 @@ export const Said = z.discriminatedUnion('kind', [
     did: z.nullable(z.boolean()),
   }),
   z.looseObject({ kind: z.literal('noted'), text: Words }),
+  z.looseObject({
+    /** How the two sides of a laminate came out: the last word of a session counts. */
+    kind: z.literal('laminate-judged'),
+    colourwayId: ColourwayId,
+    verdict: z.enum(['even', 'a-won', 'b-won']),
+  }),
   z.looseObject({ kind: z.literal('session-ended') }),
 ]);
 export type Said = z.infer<typeof Said>;

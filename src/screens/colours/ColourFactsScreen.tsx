@@ -2,6 +2,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import { ColourForm } from '#screens/colours/ColourForm.tsx';
+import { ForecastSheet } from '#screens/ForecastSheet.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
 import { PhotoStrip } from '#screens/PhotoStrip.tsx';
 import { hrefTo } from '#screens/routes.ts';
@@ -31,6 +32,7 @@ export function ColourFactsScreen({ colourwayId }: { colourwayId: ColourwayId | 
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
       <ColourForm colourway={colourway} />
+      {colourway && <ForecastSheet colourwayId={colourway.id} />}
       {colourway && <PhotoStrip colourwayId={colourway.id} />}
     </DeskPage>
   );

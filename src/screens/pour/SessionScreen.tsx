@@ -13,6 +13,7 @@ import type { Colourway } from '#model/gear.ts';
 import { NotHere } from '#screens/NotHere.tsx';
 import { type Chosen, Entries } from '#screens/pour/Entries.tsx';
 import { EveryShot } from '#screens/pour/EveryShot.tsx';
+import { LaminateBalance } from '#screens/pour/LaminateBalance.tsx';
 import { Totals } from '#screens/pour/Totals.tsx';
 import { useWrites } from '#screens/pour/use-writes.ts';
 import { hrefTo } from '#screens/routes.ts';
@@ -83,6 +84,7 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
           </ActKey>
         )}
         <Totals columns={[columns]} tally={totalOf(yields)} scrap={scrapOf(table)} />
+        <LaminateBalance {...{ table, entries, colourways, writes }} />
         {yields.length > 0 && (
           <EveryShot
             table={table}

@@ -6,6 +6,7 @@ import type { EntryId, Said, SaidOf, ShotId } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { openedWords } from '#screens/pour/result-words.ts';
+import { verdictWords } from '#screens/pour/verdict-words.ts';
 import { trialWords } from '#screens/trial-words.ts';
 import { type VolumeUnit, volumeWords } from '#screens/volumes.ts';
 import { clockWords, joined, tempWords } from '#screens/words.ts';
@@ -111,6 +112,8 @@ function plainWords(
       ];
     case 'noted':
       return [said.text, 'Note'];
+    case 'laminate-judged':
+      return [verdictWords[said.verdict], colourName(table, said.colourwayId)];
     case 'session-ended':
       return ['Session finished', ''];
   }
@@ -148,6 +151,11 @@ function shotsOf(table: Table, named: readonly { shotId: ShotId }[]): Shot[] {
 
 function mouldName(table: Table, mouldId: MouldId): string {
   return table.allSeats.find(({ mould }) => mould.mouldId === mouldId)?.mould.name ?? 'A mould';
+}
+
+function colourName(table: Table, colourwayId: string): string {
+  const pot = table.pots.find((one) => one.colourwayId === colourwayId);
+  return pot?.colourwayName ?? 'A laminate';
 }
 
 function potName(table: Table, potId: string): string {

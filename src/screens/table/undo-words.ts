@@ -53,6 +53,8 @@ export function undoWords(table: Table, undoes: Standing): readonly [what: strin
       return ['Trial', shotMould(table, said.shotId)];
     case 'ambient-read':
       return ['Shop', 'reading'];
+    case 'laminate-judged':
+      return ['Balance', ''];
     case 'noted':
       return ['Note', ''];
     default:

@@ -1,0 +1,147 @@
+import { useMemo } from 'preact/hooks';
+import { relativeStrength, type Verdict } from '#calc/balance.ts';
+import { nearestPhoto } from '#calc/guess.ts';
+import { type ColourShop, paperBacking } from '#calc/shop-colours.ts';
+import { guessOfSide, meetingLine, type ShopGuess, taughtFor } from '#calc/shop-forecast.ts';
+import type { ColourwayId } from '#model/gear.ts';
+import type { MaterialId } from '#model/material.ts';
+import type { Mix, MixSide } from '#model/mix.ts';
+import type { Photo } from '#model/photo.ts';
+import { ColourSpot } from '#screens/ColourSpot.tsx';
+import { balanceWords, guessWords, leftOutWords } from '#screens/forecast-words.ts';
+import { MeetingLine } from '#screens/MeetingLine.tsx';
+import { NearestPhoto } from '#screens/NearestPhoto.tsx';
+import { hrefTo } from '#screens/routes.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+
+interface Props {
+  shop: ColourShop;
+  mix: Mix;
+  /** What was said of a laminate's balance, newest first. */
+  verdicts: readonly Verdict[];
+  thick: number;
+  thin: number;
+  colourwayId: ColourwayId;
+}
+
+/** Every side thick and thin with its words, the line where two meet, and the nearest own photo. */
+export function ForecastPictures({ shop, mix, verdicts, thick, thin, colourwayId }: Props) {
+  const nameOf = (id: string) => nameIn(shop, mix, id);
+  // Learning takes a moment; a step in thickness need not do it again.
+  const lessons = useMemo(
+    () => mix.sides.map((side) => ({ side, taught: taughtFor(shop, side.plastisolId) })),
+    [shop, mix],
+  );
+  const sides = lessons.map(({ side, taught }) => {
+    const at = (thicknessMm: number) =>
+      guessOfSide(shop, taught, { mix, side, body: { thicknessMm, backing: paperBacking } });
+    return { side, taught, thick: at(thick), thin: at(thin) };
+  });
+  const [a, b] = sides;
+  const isPair = a?.side.role === 'a' && b?.side.role === 'b';
+  const isGuessed = sides.every((one) => one.thick.kind === 'guess');
+  const steps =
+    isPair && isGuessed
+      ? meetingLine(shop, mix, sides, { thicknessMm: thick, backing: paperBacking })
+      : [];
+  const nearest = nearestOwn(shop, sides[0]?.thick, colourwayId);
+  return (
+    <>
+      {sides.map((one) => (
+        <SideGuess key={one.side.role} isOnly={!b} {...{ thick, thin, nameOf }} guesses={one} />
+      ))}
+      {steps.length > 0 && a && b && (
+        <MeetingLine
+          steps={steps}
+          strength={relativeStrength(verdicts)}
+          names={[a.side.name, b.side.name]}
+        />
+      )}
+      {isPair && a && b && (
+        <p>
+          {balanceWords(verdicts, [a.side.name, b.side.name])}
+          {steps.length > 0 && ' How wide the line is drawn means nothing.'}
+        </p>
+      )}
+      {leftOutWords(shop, mix).map((words) => (
+        <p key={words}>{words}</p>
+      ))}
+      <NearestPhoto photo={nearest.photo} isNearest={nearest.isNearest} />
+    </>
+  );
+}
+
+interface SideProps {
+  guesses: { side: MixSide; thick: ShopGuess; thin: ShopGuess };
+  isOnly: boolean;
+  thick: number;
+  thin: number;
+  nameOf: (id: string) => string;
+}
+
+function SideGuess({ guesses, isOnly, thick, thin, nameOf }: SideProps) {
+  const { side } = guesses;
+  const bare = [guesses.thick, guesses.thin].flatMap((guess) =>
+    guess.kind === 'no guess' && guess.why === 'no swatch' ? guess.colourantIds : [],
+  );
+  const spots = [
+    { word: 'Thick', mm: thick, guess: guesses.thick },
+    ...(thin === thick ? [] : [{ word: 'Thin', mm: thin, guess: guesses.thin }]),
+  ];
+  return (
+    <div>
+      {!isOnly && <h3>{side.name}</h3>}
+      {spots.map(({ word, mm, guess }) =>
+        guess.kind === 'guess' ? (
+          <ColourSpot
+            key={word}
+            lab={guess.lab}
+            isGuess
+            words={`${word}, ${mm} mm`}
+            small={guessWords(guess, nameOf)}
+          />
+        ) : (
+          <p key={word}>
+            <b>
+              {word}, {mm} mm.
+            </b>{' '}
+            {guessWords(guess, nameOf)}
+          </p>
+        ),
+      )}
+      {[...new Set(bare)].map((id) => (
+        <ActKey key={id} href={hrefTo({ at: 'card', materialId: id as MaterialId })}>
+          {nameOf(id)} on the card
+        </ActKey>
+      ))}
+    </div>
+  );
+}
+
+function nameIn({ materials }: ColourShop, mix: Mix, id: string): string {
+  const dose = mix.sides.flatMap(({ doses }) => doses).find(({ materialId }) => materialId === id);
+  return materials.find((material) => material.id === id)?.name ?? dose?.name ?? 'A colourant';
+}
+
+/** The own photo that looks most like a guess; without one, the newest of this colour. */
+function nearestOwn(
+  { photos }: ColourShop,
+  guess: ShopGuess | undefined,
+  colourwayId: ColourwayId,
+): { photo: Photo | null; isNearest: boolean } {
+  const read = photos.flatMap((photo) =>
+    photo.readings.flatMap(({ part, lab, fault }) =>
+      fault === null && part !== 'line' ? [{ photo, lab }] : [],
+    ),
+  );
+  if (guess?.kind === 'guess') {
+    const found = nearestPhoto(
+      guess.lab,
+      read.map(({ lab }) => lab),
+    );
+    const nearest = found && read[found.at];
+    if (nearest) return { photo: nearest.photo, isNearest: true };
+  }
+  const own = photos.filter((photo) => photo.colourwayId === colourwayId);
+  return { photo: own.sort((x, y) => y.takenAt - x.takenAt)[0] ?? null, isNearest: false };
+}

@@ -1,0 +1,25 @@
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import type { Photo } from '#model/photo.ts';
+import { PhotoTile } from '#screens/PhotoTile.tsx';
+import { headOf } from '#store/heads.ts';
+import styles from './NearestPhoto.module.css';
+
+/** The real bait that a guess is to be held against. */
+export function NearestPhoto({ photo, isNearest }: { photo: Photo | null; isNearest: boolean }) {
+  const { book } = useShop();
+  const colourwayId = photo?.colourwayId ?? null;
+  const colourway = useLive(
+    async () => (colourwayId ? await headOf(book, 'colourways', colourwayId) : null),
+    ['colourways'],
+    colourwayId ?? 'none',
+  );
+  if (!photo) return <p>No photo of yours to hold it against yet.</p>;
+  const name = colourway?.name ?? 'a colour';
+  return (
+    <div class={styles.near}>
+      <p>{isNearest ? `Nearest real bait: ${name}.` : `The newest real bait: ${name}.`}</p>
+      <PhotoTile photo={photo} />
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+import { relativeStrength, type Verdict } from '#calc/balance.ts';
+import type { ColourShop } from '#calc/shop-colours.ts';
+import type { ShopGuess } from '#calc/shop-forecast.ts';
+import type { Mix } from '#model/mix.ts';
+import { countWords, joined } from '#screens/words.ts';
+
+/** What a typical miss looks like. */
+const missWords = {
+  close: 'Usually close.',
+  near: 'Usually near.',
+  rough: 'Usually off by a clearly visible step.',
+} as const;
+
+/** A guess in words, or why there is none. `nameOf` gives the name of a colourant. */
+export function guessWords(guess: ShopGuess, nameOf: (id: string) => string): string {
+  if (guess.kind === 'guess') {
+    const from = guess.photos > 0 ? ` from ${countWords(guess.photos, 'photo')} of yours` : '';
+    return `Guess${from}. ${missWords[guess.word]}`;
+  }
+  const names = 'colourantIds' in guess ? joined(guess.colourantIds.map(nameOf)) : '';
+  return `No guess: ${whyWords(guess, names)}`;
+}
+
+function whyWords(guess: Exclude<ShopGuess, { kind: 'guess' }>, names: string): string {
+  const isOne = 'colourantIds' in guess && guess.colourantIds.length === 1;
+  switch (guess.why) {
+    case 'no swatch':
+      return `${names} ${isOne ? 'has' : 'have'} no swatch yet. Photograph a bait with it alone on the card.`;
+    case 'glows or changes':
+      return `${names} ${isOne ? 'glows or changes' : 'glow or change'} with light or heat. No forecast covers that.`;
+    case 'remelt without a swatch':
+      return 'old plastic goes in that has no swatch of its own.';
+    case 'far from the swatch':
+      return `the dose of ${names} is far from the one on its card. Photograph a bait nearer to it.`;
+    case 'not weighed':
+      return `the dose of ${names} is in a unit its card was not read in. Dose it in drops or spoons.`;
+    case 'unusual body':
+      return 'the method was tried on baits of 5 to 15 mm only.';
+    case 'too unsure':
+      return 'forecasts of mixes like this were too far from your photos.';
+  }
+}
+
+/** What the evenings say of a laminate's balance, and what to do about it. */
+export function balanceWords(
+  verdicts: readonly Verdict[],
+  [a, b]: readonly [string, string],
+): string {
+  if (verdicts.length === 0) return 'Which side wins is not known yet: say it after a pour.';
+  const won = (verdict: Verdict) => verdicts.filter((one) => one === verdict).length;
+  const pours = countWords(verdicts.length, 'pour');
+  const strength = relativeStrength(verdicts);
+  if (strength === 1) return `Even so far, in ${pours}.`;
+  const [stronger, weaker, wins] = strength > 1 ? [a, b, won('a-won')] : [b, a, won('b-won')];
+  const times = wins === 0 ? '' : ` It won in ${wins} of ${pours}.`;
+  return `${stronger} is the stronger side.${times} A little more in ${weaker} evens it out.`;
+}
+
+/** What a guess leaves out: flake it cannot see, salt, and doses of materials that are gone. */
+export function leftOutWords({ materials }: ColourShop, mix: Mix): string[] {
+  const kinds = mix.sides.flatMap(({ doses }) =>
+    doses.flatMap((dose) => materials.find(({ id }) => id === dose.materialId)?.kind ?? []),
+  );
+  return [
+    ...(kinds.includes('flake') ? ['The flake is left out: this is the bait around it.'] : []),
+    ...(kinds.includes('salt') ? ['Salt clouds a bait. It is left out here.'] : []),
+  ];
+}
