@@ -17,7 +17,10 @@ import { expectNear } from '../../hands/within.ts';
 
 // A bait of known K and S is drawn (Kubelka 1948) and photographed by the app's own encoder: what is
 // read off it must be what was drawn. JPEG costs a step or two of 255.
-const perDrop = opticsOf(0.012, 0.006, 0, 1, 2, 3, 4, 5, 6);
+const perDrop: Optics = {
+  absorbPerMm: Array.from({ length: 16 }, (_, band) => 0.012 - 0.0005 * band),
+  scatterPerMm: 0.006,
+};
 const poured = mixOptics(opticsOf(0, 0), [{ colourant: perDrop, dosePerCup: 5 }]);
 
 let shop: TestShop;
