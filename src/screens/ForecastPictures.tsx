@@ -13,6 +13,7 @@ import { MeetingLine } from '#screens/MeetingLine.tsx';
 import { NearestPhoto } from '#screens/NearestPhoto.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { ActKey } from '#ui/ActKey.tsx';
+import styles from './ForecastPictures.module.css';
 
 interface Props {
   shop: ColourShop;
@@ -84,14 +85,18 @@ function SideGuess({ guesses, isOnly, thick, thin, nameOf }: SideProps) {
   const bare = [guesses.thick, guesses.thin].flatMap((guess) =>
     guess.kind === 'no guess' && guess.why === 'no swatch' ? guess.colourantIds : [],
   );
+  const words = guessWords(guesses.thick, nameOf);
+  // What forbids a guess whatever the thickness is said once.
+  const isRefused = guesses.thick.kind === 'no guess' && words === guessWords(guesses.thin, nameOf);
   const spots = [
     { word: 'Thick', mm: thick, guess: guesses.thick },
     ...(thin === thick ? [] : [{ word: 'Thin', mm: thin, guess: guesses.thin }]),
   ];
   return (
-    <div>
+    <div class={styles.side}>
       {!isOnly && <h3>{side.name}</h3>}
-      {spots.map(({ word, mm, guess }) =>
+      {isRefused && <p>{words}</p>}
+      {(isRefused ? [] : spots).map(({ word, mm, guess }) =>
         guess.kind === 'guess' ? (
           <ColourSpot
             key={word}

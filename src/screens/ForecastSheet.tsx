@@ -8,7 +8,7 @@ import { verdictsOn } from '#store/balance.ts';
 import { colourShopOf } from '#store/colour-shop.ts';
 import { headOf, headsOf } from '#store/heads.ts';
 import { ActKey } from '#ui/ActKey.tsx';
-import { Acts } from '#ui/Acts.tsx';
+import { Choices } from '#ui/Choices.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 
 /** The thin end of a usual bait that the method still covers, mm (methods-colour-plan 1.6). */
@@ -56,7 +56,7 @@ export function ForecastSheet({ colourwayId }: { colourwayId: ColourwayId }) {
     <Sheet title="What to expect" aside={`Version ${mix.version}`}>
       <ForecastPictures {...{ shop, mix, verdicts, thick, thin, colourwayId }} />
       {measured.length > 0 && (
-        <Acts label="Thickest part of">
+        <Choices label="Thickest part of">
           {measured.map(({ id, name, thicknessMm }) => (
             <ActKey
               key={id}
@@ -67,7 +67,7 @@ export function ForecastSheet({ colourwayId }: { colourwayId: ColourwayId }) {
               {name}
             </ActKey>
           ))}
-        </Acts>
+        </Choices>
       )}
       <ThicknessStepper label="Thickest part" thicknessMm={thick} onChange={setThickMm} />
       <ThicknessStepper label="Thinnest part" thicknessMm={thin} onChange={setThinMm} />

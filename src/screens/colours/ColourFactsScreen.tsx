@@ -31,9 +31,9 @@ export function ColourFactsScreen({ colourwayId }: { colourwayId: ColourwayId | 
       shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
-      <ColourForm colourway={colourway} />
-      {colourway && <ForecastSheet colourwayId={colourway.id} />}
       {colourway && <PhotoStrip colourwayId={colourway.id} />}
+      {colourway && <ForecastSheet colourwayId={colourway.id} />}
+      <ColourForm colourway={colourway} />
     </DeskPage>
   );
 }

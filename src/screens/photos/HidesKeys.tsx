@@ -1,6 +1,6 @@
 import type { Hides } from '#calc/swatch.ts';
 import { ActKey } from '#ui/ActKey.tsx';
-import { Acts } from '#ui/Acts.tsx';
+import { Choices } from '#ui/Choices.tsx';
 
 const choices: readonly [Hides | null, string][] = [
   [null, 'It lies half on black'],
@@ -18,12 +18,12 @@ export function HidesKeys({
   onChange: (hides: Hides | null) => void;
 }) {
   return (
-    <Acts label="How much it hides">
+    <Choices label="How much it hides">
       {choices.map(([value, word]) => (
         <ActKey key={word} isPressed={hides === value} onPress={() => onChange(value)}>
           {word}
         </ActKey>
       ))}
-    </Acts>
+    </Choices>
   );
 }

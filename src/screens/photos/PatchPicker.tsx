@@ -2,7 +2,7 @@ import { patchPx, type Raster } from '#calc/patch.ts';
 import { usePicture } from '#live/use-picture.ts';
 import type { PhotoId } from '#model/photo.ts';
 import { ActKey } from '#ui/ActKey.tsx';
-import { Acts } from '#ui/Acts.tsx';
+import { Choices } from '#ui/Choices.tsx';
 import styles from './PatchPicker.module.css';
 
 /** A point of the picture. */
@@ -57,7 +57,7 @@ export function PatchPicker(props: Props) {
 
   return (
     <>
-      <Acts label="What to tap">
+      <Choices label="What to tap">
         {patches.map((patch) => (
           <ActKey
             key={patch.key}
@@ -68,7 +68,7 @@ export function PatchPicker(props: Props) {
             {patch.word}
           </ActKey>
         ))}
-      </Acts>
+      </Choices>
       <p role="status">Now tap: {word}.</p>
       <div
         class={styles.picture}
@@ -113,13 +113,13 @@ export function PatchPicker(props: Props) {
             }}
           />
         )}
-        <Acts label="Move the patch">
+        <Choices label="Move the patch">
           {nudges.map(([name, key]) => (
             <ActKey key={key} onPress={() => nudge(key)}>
               {name}
             </ActKey>
           ))}
-        </Acts>
+        </Choices>
       </div>
     </>
   );

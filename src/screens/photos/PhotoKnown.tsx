@@ -23,9 +23,8 @@ export function PhotoKnown({ photo }: { photo: Photo }) {
       return null;
     });
   return (
-    <Sheet>
+    <Sheet title="How it came out, of 5">
       <PhotoPicture id={photo.id} alt={photo.isDrawn ? 'The bait, drawn' : 'The bait'} />
-      <h3>How it came out, of 5</h3>
       <Acts label="How it came out, of 5">
         {ratings.map((value) => (
           <ActKey

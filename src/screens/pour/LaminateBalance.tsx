@@ -6,7 +6,7 @@ import type { Colourway } from '#model/gear.ts';
 import type { Writes } from '#screens/pour/use-writes.ts';
 import { verdicts, verdictWords } from '#screens/pour/verdict-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
-import { Acts } from '#ui/Acts.tsx';
+import { Choices } from '#ui/Choices.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 
 interface Props {
@@ -33,7 +33,7 @@ export function LaminateBalance({ table, entries, colourways, writes }: Props) {
         };
         const small = { 'a-won': sides[0]?.name, even: undefined, 'b-won': sides[1]?.name };
         return (
-          <Acts key={id} label={`How ${name} came out`}>
+          <Choices key={id} label={`How ${name} came out`}>
             {verdicts.map((verdict) => (
               <ActKey
                 key={verdict}
@@ -44,7 +44,7 @@ export function LaminateBalance({ table, entries, colourways, writes }: Props) {
                 {verdictWords[verdict]}
               </ActKey>
             ))}
-          </Acts>
+          </Choices>
         );
       })}
     </Sheet>
