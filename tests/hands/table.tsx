@@ -1,9 +1,12 @@
 import { expect } from 'vitest';
 import { page } from 'vitest/browser';
 import type { Entry, SessionId } from '#model/entry.ts';
+import type { InjectorId } from '#model/gear.ts';
+import type { MouldId } from '#model/mould.ts';
 import { deviceKeys } from '#platform/keys.ts';
 import type { Due } from '#platform/tones.ts';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
+import type { Book } from '#store/book.ts';
 import { entriesOf } from '#store/sessions.ts';
 import { changeSettings, type SettingsFacts } from '#store/settings.ts';
 import { startPouring } from '#store/start.ts';
@@ -33,9 +36,14 @@ export interface TestTable {
 /** Moulds by name, each rows by columns. */
 export type TableMoulds = readonly (readonly [name: string, rows: number, cols: number])[];
 
+/** What else a table can begin with: moulds that are made for it, and an injector. */
+export type LineUpOf = (
+  book: Book,
+) => Promise<{ mouldIds: readonly MouldId[]; injectorId?: InjectorId }>;
+
 /** Begins a session on these moulds at 19:02 and shows the table. */
 export async function aTable(
-  moulds: TableMoulds,
+  moulds: TableMoulds | LineUpOf,
   settings: Partial<SettingsFacts> = {},
 ): Promise<TestTable> {
   const shop = await aShop();
@@ -68,13 +76,12 @@ export async function aTable(
     wrongWay: () => heard.push('wrong way'),
   };
   if (Object.keys(settings).length > 0) await changeSettings(book, settings, seven);
-  const heads = [];
-  for (const [name, rows, cols] of moulds) heads.push(await aMould(book, name, { rows, cols }));
+  const lined = typeof moulds === 'function' ? await moulds(book) : await plainLineUp(book, moulds);
   const sessionId = await startPouring(
     book,
     {
-      mouldIds: heads.map(({ id }) => id),
       injectorId: null,
+      ...lined,
       colourwayId: null,
       zone: 'Europe/Berlin',
     },
@@ -95,6 +102,14 @@ export async function aTable(
     pass,
     entries: async () => (await entriesOf(book, sessionId)).slice(3),
   };
+}
+
+async function plainLineUp(book: Book, moulds: TableMoulds) {
+  const mouldIds: MouldId[] = [];
+  for (const [name, rows, cols] of moulds) {
+    mouldIds.push((await aMould(book, name, { rows, cols })).id);
+  }
+  return { mouldIds };
 }
 
 /** The main key. */

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { type Seat, stageAt, type Table, waitingShot } from '#calc/table.ts';
+import { isBetweenLayers, type Seat, stageAt, type Table, waitingShot } from '#calc/table.ts';
 import { warmthAt } from '#calc/warmth.ts';
 import type { Said } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
@@ -79,7 +79,9 @@ function frontSeat(table: Table, chosen: MouldId | null, now: Instant): Seat | u
   const own = table.seats.find((seat) => seat.mould.mouldId === chosen);
   const open = table.seats.find((seat) => stageAt(seat, now) === 'open');
   if (own && (!open || stageAt(own, now) === 'open')) return own;
-  return open ?? table.seats.find((seat) => stageAt(seat, now) === 'empty') ?? table.seats[0];
+  const layer = table.seats.find(isBetweenLayers);
+  const empty = table.seats.find((seat) => stageAt(seat, now) === 'empty');
+  return open ?? layer ?? empty ?? table.seats[0];
 }
 
 function actsOf({ table, now, marks, onSaid }: Props, seat: Seat): CardActs {

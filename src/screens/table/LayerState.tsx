@@ -22,7 +22,8 @@ export function LayerState({ seat, shot, now, warmth, acts }: Props) {
     <>
       <div class={styles.state}>
         <output class={styles.count} role="timer" aria-label={`Since layer ${layers.length}`}>
-          {`+${clockWords((now - lastPouredAt(shot)) / 1_000)}`}
+          <span class={styles.notStand}>+</span>
+          {clockWords((now - lastPouredAt(shot)) / 1_000)}
         </output>
         <Warmth warmth={warmth} />
         <p class={styles.since}>

@@ -95,17 +95,23 @@ function PotKey(props: KeyProps) {
           {isAtLimit && <span class="said">of your {heatLimit}</span>}
         </span>
         {!side && <span class={styles.onlyWide}>{minutes} min</span>}
-        <span>{potWords(isNext, others, left)}</span>
+        <PotTurn isNext={isNext} others={others} left={left} />
       </span>
     </PressKey>
   );
 }
 
 /** Rounds left; or that it waits for its turn, or that it is not alone. */
-function potWords(isNext: boolean, others: number, left: number | null): string {
-  if (!isNext) return 'waits';
-  if (others > 0) return `+ ${others} more`;
-  return left === null ? '' : `${left} left`;
+function PotTurn({ isNext, others, left }: Pick<KeyProps, 'isNext' | 'others' | 'left'>) {
+  if (!isNext) return <span>waits</span>;
+  if (others > 0) return <span>+ {others} more</span>;
+  if (left === null) return null;
+  return (
+    <span>
+      {left}
+      <span class={styles.leftWord}> left</span>
+    </span>
+  );
 }
 
 /** A long name keeps its beginning and its end, never smaller letters. */

@@ -161,6 +161,7 @@ export function PourTable({ log, settings, draft }: Props) {
             settings={settings}
             now={now}
             onSaid={say}
+            onSaidLast={sayAndClose}
             onFinish={finish}
             onCheck={(shotId) => {
               setPanel({ at: 'cards' });

@@ -21,6 +21,8 @@ interface Props {
   settings: SettingsFacts;
   now: Instant;
   onSaid: (said: Said) => void;
+  /** The same, and the panel has done its work. */
+  onSaidLast: (said: Said) => void;
   onCheck: (shotId: ShotId) => void;
   onFinish: () => void;
 }
@@ -67,7 +69,7 @@ export function TablePanel(props: Props) {
           <PressKey onPress={() => onCheck(first.id)}>Check {unchecked.length} now</PressKey>
         )}
       </div>
-      <InjectorKeys table={table} onSaid={onSaid} />
+      <InjectorKeys table={table} onSaid={props.onSaidLast} />
       <div class={styles.keyRow}>
         <PressKey
           onPress={() => {

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { PartsAt } from '#calc/parts.ts';
 import type { Said } from '#model/entry.ts';
-import { partWords } from '#screens/part-words.ts';
+import { partsWord, partWords } from '#screens/part-words.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
 import styles from './Table.module.css';
@@ -26,10 +26,13 @@ export function TrayPanel({ trays, onSaid, onBack }: Props) {
   const value = partWords(count, tray.part);
   return (
     <section class={styles.panel} aria-label={`Tray, ${tray.name}`}>
+      <p class={styles.why}>
+        How many {partsWord(tray.part)} of {tray.name} are there?
+      </p>
       <StepKeys
         label="By tens"
         value={value}
-        small={`of ${tray.name}`}
+        small="by tens"
         lessName="10 less"
         moreName="10 more"
         onLess={() => step(-10)}
@@ -38,7 +41,7 @@ export function TrayPanel({ trays, onSaid, onBack }: Props) {
       <StepKeys
         label="In the tray"
         value={value}
-        small={counted === null ? 'in the tray' : 'press to log'}
+        small={counted === null ? 'by ones' : 'press to log'}
         lessName="1 less"
         moreName="1 more"
         onLess={() => step(-1)}
