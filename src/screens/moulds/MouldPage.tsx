@@ -14,10 +14,12 @@ import { HowMany } from '#screens/moulds/HowMany.tsx';
 import { Lately } from '#screens/moulds/Lately.tsx';
 import { type ChangeStart, LogChange } from '#screens/moulds/LogChange.tsx';
 import { MouldKnown } from '#screens/moulds/MouldKnown.tsx';
+import { MouldParts } from '#screens/moulds/MouldParts.tsx';
 import { MouldRibbons } from '#screens/moulds/MouldRibbons.tsx';
 import { MouldYieldSheet } from '#screens/moulds/MouldYieldSheet.tsx';
 import { type Look, lookedAt, mouldYieldOf, seenWords } from '#screens/moulds/mould-view.ts';
 import { ThisMould } from '#screens/moulds/ThisMould.tsx';
+import { Trials } from '#screens/moulds/Trials.tsx';
 import { WarmUp } from '#screens/moulds/WarmUp.tsx';
 import { WhatGoesWrong } from '#screens/moulds/WhatGoesWrong.tsx';
 import { hrefTo } from '#screens/routes.ts';
@@ -32,6 +34,10 @@ import styles from './MouldPage.module.css';
 interface Props {
   mould: Mould;
   columns: readonly Columns[];
+  /** The session that runs, if one does. */
+  tonight: readonly Columns[];
+  /** The moulds of the shop. */
+  shop: readonly Mould[];
   settings: SettingsFacts;
   /** True while a session with it runs. */
   isAtTable: boolean;
@@ -50,7 +56,8 @@ const looks: readonly [Look, string, string][] = [
 
 /** The page of one mould, by the shots that are looked at. */
 export function MouldPage(props: Props) {
-  const { mould, columns, settings, isAtTable, changes, takenBack, injectors } = props;
+  const { mould, columns, settings, isAtTable, changes, takenBack, injectors, tonight, shop } =
+    props;
   const { clock } = useShop();
   const [look, setLook] = useState<Look>('warm');
   const [logging, setLogging] = useState<ChangeStart | null>(null);
@@ -129,6 +136,8 @@ export function MouldPage(props: Props) {
         />
         <MouldRibbons columns={seen} mouldId={mould.id} today={now} />
         <MouldKnown mould={mould} settings={settings} columns={columns} line={learnt.line} />
+        <MouldParts mould={mould} shop={shop} columns={[...columns, ...tonight]} />
+        <Trials mould={mould} columns={[...columns, ...tonight]} />
         <ThisMould mould={mould} />
       </div>
     </DeskPage>

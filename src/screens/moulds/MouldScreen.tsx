@@ -1,3 +1,4 @@
+import { columnsOf } from '#calc/columns.ts';
 import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
@@ -19,10 +20,13 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
       const seats = running ? tableOf(running).seats : [];
       const changes = (await headsOf(book, 'changes')).filter((each) => each.mouldId === mouldId);
       const undone = await deletedHeadsOf(book, 'changes');
+      const sessionId = running?.[0]?.sessionId;
       return {
         changes: changes.sort((a, b) => b.at - a.at),
         takenBack: undone.filter((each) => each.mouldId === mouldId && isRecent(each, clock.now())),
         injectors: await headsOf(book, 'injectors'),
+        shop: await headsOf(book, 'moulds'),
+        tonight: running && sessionId ? [columnsOf(sessionId, running)] : [],
         mould: await headOf(book, 'moulds', mouldId),
         columns: await allColumns(book),
         settings: await settingsOf(book),

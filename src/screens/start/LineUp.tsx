@@ -4,9 +4,11 @@ import { useShop } from '#live/shop.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import { ChoiceKeys } from '#screens/start/ChoiceKeys.tsx';
+import { LoadLine } from '#screens/start/LoadLine.tsx';
 import { MouldKey } from '#screens/start/MouldKey.tsx';
 import { StartFoot } from '#screens/start/StartFoot.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
+import type { VolumeUnit } from '#screens/volumes.ts';
 import { joined } from '#screens/words.ts';
 import { startPouring } from '#store/start.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -17,6 +19,7 @@ interface Props {
   colourways: readonly Colourway[];
   injectors: readonly Injector[];
   hasReadCautions: boolean;
+  volumeUnit: VolumeUnit;
   /** The way out of the page. */
   back: ComponentChildren;
 }
@@ -24,7 +27,8 @@ interface Props {
 const mostMoulds = 3;
 
 /** One to three moulds in their order, a colour and an injector to be chosen, and the start. */
-export function LineUp({ moulds, colourways, injectors, hasReadCautions, back }: Props) {
+export function LineUp(props: Props) {
+  const { moulds, colourways, injectors, hasReadCautions, volumeUnit, back } = props;
   const { book, clock } = useShop();
   const [chosen, setChosen] = useState<readonly MouldId[]>([]);
   const [colourway, setColourway] = useState<Colourway | null>(null);
@@ -51,7 +55,8 @@ export function LineUp({ moulds, colourways, injectors, hasReadCautions, back }:
       return { at: hasReadCautions ? 'table' : 'cautions' };
     });
 
-  const names = chosen.flatMap((id) => moulds.find((mould) => mould.id === id)?.name ?? []);
+  const lined = chosen.flatMap((id) => moulds.find((mould) => mould.id === id) ?? []);
+  const names = lined.map(({ name }) => name);
   return (
     <>
       <DeskPage title="Which moulds?" small="One to three, in their order" tool={back} shape="wall">
@@ -79,6 +84,7 @@ export function LineUp({ moulds, colourways, injectors, hasReadCautions, back }:
           chosen={injector}
           onChoose={setInjector}
         />
+        <LoadLine moulds={lined} injectors={injectors} injector={injector} unit={volumeUnit} />
       </DeskPage>
       <StartFoot
         small={names.length > 0 ? joined(names) : null}

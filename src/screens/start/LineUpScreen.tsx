@@ -15,6 +15,7 @@ export function LineUpScreen() {
   const { book } = useShop();
   const heads = useLive(
     async () => ({
+      volumeUnit: (await settingsOf(book)).volumeUnit,
       moulds: await headsOf(book, 'moulds'),
       colourways: await headsOf(book, 'colourways'),
       injectors: await headsOf(book, 'injectors'),

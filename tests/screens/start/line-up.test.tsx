@@ -115,6 +115,38 @@ describe('colour and injector', () => {
   });
 });
 
+describe('the load of a round', () => {
+  test('stands in one quiet line, with the smallest injector that holds it, and stops nobody', async () => {
+    await changeSettings(shop.book, { volumeUnit: 'mL' }, seven);
+    await moulds('Grub 50', 'Shad 7');
+    const facts = { boreMm: null, isTwin: false };
+    for (const [name, capacityMl] of [
+      ['Small', 40],
+      ['Middle', 59],
+      ['Large', 118],
+    ] as const) {
+      await addHead(shop.book, 'injectors', { ...facts, name, capacityMl }, seven);
+    }
+    open();
+    const line = page.getByRole('status');
+    await expect.element(key(/^Grub 50/)).toBeVisible();
+    await expect.element(line).not.toBeInTheDocument();
+    await key(/^Grub 50/).click();
+    // 4 baits of 9 mL and 1.5 mL of sprue each (method notes, section 5), and a tenth more.
+    await expect.element(line).toHaveTextContent('Load 46 mL: Middle is enough.');
+    await key('Large').click();
+    await expect.element(line).toHaveTextContent('Load 46 mL: Middle is enough.');
+    await key('Middle').click();
+    await expect.element(line).toHaveTextContent('Load 46 mL of 59 mL.');
+    await key(/^Shad 7/).click();
+    await expect.element(line).toHaveTextContent('Load 92 mL: 2 times 59 mL.');
+    await key('Small').click();
+    await expect.element(line).toHaveTextContent('Load 92 mL: 40 mL is too small.');
+    await key(/^Start pouring/).click();
+    await expect.poll(seated).toEqual(['Grub 50', 'Shad 7']);
+  });
+});
+
 describe('the way there', () => {
   test('goes by the cautions while nobody has read them', async () => {
     await changeSettings(shop.book, { cautionsReadAt: null }, seven);
