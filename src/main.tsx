@@ -17,6 +17,7 @@ import { deviceRoom } from '#platform/room.ts';
 import { holdSession } from '#platform/session-lock.ts';
 import { deviceShare } from '#platform/share.ts';
 import { deviceSound } from '#platform/sound.ts';
+import { deviceTableLock } from '#platform/table-lock.ts';
 import { deviceTouch } from '#platform/touch.ts';
 import { addScript, trustedScript } from '#platform/trusted.ts';
 import { deviceUpdates } from '#platform/updates.ts';
@@ -68,6 +69,7 @@ async function open(root: HTMLElement): Promise<void> {
     share: deviceShare,
     wakeLock: deviceWakeLock,
     files: deviceFiles,
+    tableLock: deviceTableLock(name),
     updates: deviceUpdates(system.now),
     safety: lateSafety(async () => {
       const { keepSafe } = await import('#live/keep-safe.ts');

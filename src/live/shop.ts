@@ -7,6 +7,7 @@ import type { Keys } from '#platform/keys.ts';
 import type { Pictures } from '#platform/pictures.ts';
 import type { Share } from '#platform/share.ts';
 import type { Sound } from '#platform/sound.ts';
+import type { TableLock } from '#platform/table-lock.ts';
 import type { Touch } from '#platform/touch.ts';
 import type { Updates } from '#platform/updates.ts';
 import type { WakeLock } from '#platform/wake-lock.ts';
@@ -23,6 +24,7 @@ export interface Shop {
   share: Share;
   wakeLock: WakeLock;
   files: Files;
+  tableLock: TableLock;
   updates: Updates;
   /** Removes the demo shop and goes back to the person's own; null: this is the person's own. */
   leaveDemo: (() => void) | null;

@@ -6,6 +6,7 @@ import { unknownSafety } from '#live/late-safety.ts';
 import type { Safety, SafetyState } from '#live/safety.ts';
 import { type Shop, ShopContext } from '#live/shop.ts';
 import { devicePictures } from '#platform/pictures.ts';
+import { deviceTableLock } from '#platform/table-lock.ts';
 import { openBook } from '#store/book.ts';
 import { morning } from './evening.ts';
 
@@ -24,12 +25,13 @@ export interface TestShop extends Shop {
 /** Opens a fresh shop; the clock stands at 9:00 in Berlin on 25 Nov 2026. */
 export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
   let at = morning;
+  const name = `screen-${crypto.randomUUID()}`;
   const felt: TestShop['felt'] = [];
   const handed: File[] = [];
   const handedOn: TestShop['handedOn'] = [];
   const hand = (way: 'copy' | 'share') => async (text: string) => handedOn.push([way, text]) > 0;
   return {
-    book: await openBook(`screen-${crypto.randomUUID()}`),
+    book: await openBook(name),
     clock: {
       now: () => at,
       every: () => () => {},
@@ -50,6 +52,7 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     pictures: devicePictures,
     share: { can: () => true, share: hand('share'), copy: hand('copy') },
     wakeLock: { hold: () => () => {} },
+    tableLock: deviceTableLock(name),
     leaveDemo: null,
     files: {
       canShare: () => false,

@@ -2,7 +2,6 @@ import { useState } from 'preact/hooks';
 import { pictureSize } from '#calc/cavity-layout.ts';
 import { mapViewIn } from '#calc/map-view.ts';
 import type { Seat, Shot } from '#calc/table.ts';
-import { countOf } from '#calc/tonight.ts';
 import type { Defect } from '#model/defect.ts';
 import type { Result } from '#model/entry.ts';
 import { CavityMap } from '#screens/table/CavityMap.tsx';
@@ -163,13 +162,4 @@ function MoreTools({ defects, tool, onChoose, onCheckLater }: MoreProps) {
 function toolWords(tool: Tool): string {
   if (tool === 'not-checked') return 'Not checked';
   return tool === 'closed' ? 'Close off' : defectWords[tool];
-}
-
-/** What Save would write: `8 good, 2 bad`. */
-export function saveWords(results: readonly Result[]): string {
-  const { good, bad, notChecked } = countOf(results);
-  const parts = [`${good} good`];
-  if (bad > 0) parts.push(`${bad} bad`);
-  if (notChecked > 0) parts.push(`${notChecked} not checked`);
-  return parts.join(', ');
 }

@@ -7,20 +7,25 @@ import { useNow } from '#live/use-now.ts';
 import type { SessionLog } from '#live/use-session-log.ts';
 import type { Draft } from '#model/draft.ts';
 import type { PotId, Said } from '#model/entry.ts';
-import { hrefTo } from '#screens/routes.ts';
+import { Announcer } from '#screens/table/Announcer.tsx';
 import { Cards } from '#screens/table/Cards.tsx';
 import { HintLine, hasHintLine } from '#screens/table/HintLine.tsx';
 import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
+import { leaveTable } from '#screens/table/leave.ts';
 import { MainKey } from '#screens/table/MainKey.tsx';
-import { saveWords } from '#screens/table/MarkPanel.tsx';
 import { type Meaning, meaningOf } from '#screens/table/meaning.ts';
+import { Notice, noticeOf } from '#screens/table/Notice.tsx';
 import { nextPots } from '#screens/table/next-pots.ts';
 import { PotKeys } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { RoundLine } from '#screens/table/RoundLine.tsx';
+import { StillPouring } from '#screens/table/StillPouring.tsx';
+import { saveWords } from '#screens/table/save-words.ts';
 import { UndoKey } from '#screens/table/UndoKey.tsx';
+import { useClockJump } from '#screens/table/use-clock-jump.ts';
 import { useMarks } from '#screens/table/use-marks.ts';
 import { useReadyBell } from '#screens/table/use-ready-bell.ts';
+import { useReturn } from '#screens/table/use-return.ts';
 import { useSteadyMeaning } from '#screens/table/use-steady-meaning.ts';
 import { useTableGuards } from '#screens/table/use-table-guards.ts';
 import { useTableKeys } from '#screens/table/use-table-keys.ts';
@@ -63,10 +68,8 @@ export function PourTable({ log, settings, draft }: Props) {
     say(said);
     setPanel({ at: 'cards' });
   };
-  const finish = () =>
-    void endSession(shop.book, log.sessionId, shop.clock.now()).then(() => {
-      window.location.hash = hrefTo({ at: 'pour' });
-    });
+  const finish = (at = shop.clock.now()) =>
+    void endSession(shop.book, log.sessionId, at).then(leaveTable);
   const hasManyPots = table.potsInUse.length > 2;
   const openPotId =
     panel.at === 'pots' || (panel.at === 'pot' && hasManyPots)
@@ -74,8 +77,13 @@ export function PourTable({ log, settings, draft }: Props) {
       : panel.at === 'pot'
         ? panel.potId
         : undefined;
+  const back = useReturn(table, now);
+  const hasJumped = useClockJump(table, now, say);
   const step = nextStepAt(table, now);
   const { open } = marks;
+  const isAsking = back.isAsking && !open;
+  const isMuted = canSound === false;
+  const notice = noticeOf({ ...back, isAsking, hasJumped, unsaved: log.unsaved });
   const meaning: Meaning = open
     ? {
         means: saveWords(open.results).includes('bad') ? 'save-bad' : 'save',
@@ -101,8 +109,10 @@ export function PourTable({ log, settings, draft }: Props) {
       data-keys={settings.keySize === 'usual' ? undefined : settings.keySize}
       data-seats={table.seats.length}
       data-hint={hasHintLine(table) || undefined}
+      data-asks={isAsking || undefined}
     >
       <header class={styles.strip}>
+        {isAsking && <StillPouring table={table} onFinish={finish} onCarryOn={back.carryOn} />}
         <PressKey
           kind={styles.kTable}
           isExpanded={panel.at === 'table' && !open}
@@ -131,8 +141,16 @@ export function PourTable({ log, settings, draft }: Props) {
         count={tonightOf(table)}
         now={now}
         isAwake={isAwake}
-        isMuted={canSound === false}
-        unsaved={log.unsaved}
+        isMuted={isMuted}
+      />
+      <Announcer
+        table={table}
+        now={now}
+        lines={[
+          notice?.words ?? null,
+          isAwake ? null : 'screen may sleep',
+          isMuted ? 'muted' : null,
+        ]}
       />
       {hasHintLine(table) && <HintLine table={table} trays={trays} settings={settings} />}
       <main class={styles.cards}>
@@ -143,6 +161,7 @@ export function PourTable({ log, settings, draft }: Props) {
             onPot={(potId) => setPanel({ at: 'pot', potId })}
           />
         )}
+        {notice && <Notice notice={notice} />}
         {!open && panel.at === 'pot' && (
           <PotPanel
             key={panel.potId ?? 'none'}
@@ -162,7 +181,7 @@ export function PourTable({ log, settings, draft }: Props) {
             now={now}
             onSaid={say}
             onSaidLast={sayAndClose}
-            onFinish={finish}
+            onFinish={() => finish()}
             onCheck={(shotId) => {
               setPanel({ at: 'cards' });
               marks.openMap(shotId);

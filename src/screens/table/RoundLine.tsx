@@ -9,18 +9,10 @@ interface Props {
   now: Instant;
   isAwake: boolean;
   isMuted: boolean;
-  unsaved: number;
 }
 
-/** Where the evening is: round, time, good so far, not checked; or what is wrong with the phone. */
-export function RoundLine({ table, count, now, isAwake, isMuted, unsaved }: Props) {
-  if (unsaved > 0) {
-    return (
-      <section class={styles.line} aria-label="This evening" data-alarm>
-        <p role="alert">Not saving. Free some space.</p>
-      </section>
-    );
-  }
+/** Where the evening is: round, time, good so far, not checked, and what is wrong with the phone. */
+export function RoundLine({ table, count, now, isAwake, isMuted }: Props) {
   const minutes = Math.max(0, Math.floor((now - table.begunAt) / 60_000));
   const hours = Math.floor(minutes / 60);
   const rest = String(minutes % 60).padStart(2, '0');

@@ -2,8 +2,10 @@ import { useEffect } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { useSessionLog } from '#live/use-session-log.ts';
-import { hrefTo } from '#screens/routes.ts';
+import { useTableHand } from '#live/use-table-hand.ts';
+import { Elsewhere } from '#screens/table/Elsewhere.tsx';
 import { KeySize } from '#screens/table/key-size.ts';
+import { leaveTable } from '#screens/table/leave.ts';
 import { PourTable } from '#screens/table/PourTable.tsx';
 import { draftOf } from '#store/drafts.ts';
 import { settingsOf } from '#store/settings.ts';
@@ -12,6 +14,7 @@ import { settingsOf } from '#store/settings.ts';
 export function TableScreen() {
   const { book } = useShop();
   const log = useSessionLog();
+  const [isHere, takeTable] = useTableHand();
   const settings = useLive(() => settingsOf(book), ['settings'], 'settings');
   const sessionId = log?.sessionId;
   const draft = useLive(
@@ -20,9 +23,10 @@ export function TableScreen() {
     sessionId ?? '',
   );
   useEffect(() => {
-    if (log === null) window.location.hash = hrefTo({ at: 'pour' });
+    if (log === null) leaveTable();
   }, [log === null]);
-  if (!log || !settings || !draft) return null;
+  if (!log || !settings || !draft || isHere === null) return null;
+  if (!isHere) return <Elsewhere unsaved={log.unsaved} onTake={takeTable} />;
   return (
     <KeySize.Provider value={settings.keySize}>
       <PourTable log={log} settings={settings} draft={draft} />

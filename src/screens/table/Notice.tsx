@@ -1,0 +1,32 @@
+import { jumpWords } from '#screens/table/use-clock-jump.ts';
+import styles from './Table.module.css';
+
+/** The one line that lies over the round line when something must be said. */
+export interface Said {
+  kind: 'alarm' | 'news';
+  words: string;
+}
+
+interface Facts {
+  unsaved: number;
+  isAsking: boolean;
+  hasJumped: boolean;
+  ready: string | null;
+}
+
+/** What must be said now, the gravest first; null: nothing. */
+export function noticeOf({ unsaved, isAsking, hasJumped, ready }: Facts): Said | null {
+  if (unsaved > 0) return { kind: 'alarm', words: 'Not saving. Free some space.' };
+  if (isAsking) return { kind: 'news', words: 'Still pouring?' };
+  if (hasJumped) return { kind: 'news', words: jumpWords };
+  return ready ? { kind: 'news', words: ready } : null;
+}
+
+/** Lies over what can wait and moves nothing; no finger is stopped by it. */
+export function Notice({ notice: { kind, words } }: { notice: Said }) {
+  return (
+    <p class={styles.notice} data-kind={kind} role={kind === 'alarm' ? 'alert' : undefined}>
+      {words}
+    </p>
+  );
+}

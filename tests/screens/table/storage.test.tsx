@@ -1,0 +1,85 @@
+import { afterEach, expect, test, vi } from 'vitest';
+import { page } from 'vitest/browser';
+import { keyDown, pageDown } from '../../hands/pedal.ts';
+import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
+
+// Storage Standard and Indexed Database API, W3C: a write that does not fit fails with a
+// QuotaExceededError and its transaction is undone.
+
+const setMs = 600_000;
+let atMs = 2_000_000;
+
+afterEach(() => vi.restoreAllMocks());
+
+async function main(table: TestTable, says: RegExp): Promise<void> {
+  await mainSays(says);
+  table.pass(400);
+  atMs += 1_000;
+  keyDown(pageDown, atMs);
+}
+
+/** The device has no room from now on; returns how to give it room again. */
+function fill(): () => void {
+  const full = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
+    throw new DOMException('No room.', 'QuotaExceededError');
+  });
+  return () => full.mockRestore();
+}
+
+const alarm = page.getByRole('alert');
+
+test('with storage full logging goes on in memory, it is said until there is room, and then all of it is stored once', async () => {
+  const table = await aTable([['Grub 50', 2, 4]]);
+  table.pass(1_000);
+  await main(table, /^Filled/);
+  await mainSays(/^Setting/);
+  expect(await table.entries()).toHaveLength(1);
+  table.pass(setMs);
+
+  const free = fill();
+  const since = performance.now();
+  await main(table, /^All good/);
+  await expect.element(alarm).toHaveTextContent('Not saving. Free some space.');
+  expect(performance.now() - since).toBeLessThan(1_000);
+  for (let shot = 2; shot <= 30; shot += 1) {
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    table.pass(setMs);
+    await main(table, /^All good/);
+    await mainSays(/^Filled/);
+  }
+  // 59 presses: more than the fifty that must be kept.
+  await expect.element(alarm).toHaveTextContent('Not saving. Free some space.');
+  await expect.element(page.getByText('240 good', { exact: true })).toBeInTheDocument();
+  expect(await table.entries()).toHaveLength(1);
+
+  free();
+  table.pass(2_000);
+  await expect.poll(async () => (await table.entries()).length).toBe(60);
+  await expect.element(alarm).not.toBeInTheDocument();
+  expect(new Set((await table.entries()).map(({ id }) => id)).size).toBe(60);
+}, 60_000);
+
+test('the line stands over an open map as well, whole on every glass', async () => {
+  const table = await aTable([['Grub 50', 2, 4]]);
+  table.pass(1_000);
+  await main(table, /^Filled/);
+  await mainSays(/^Setting/);
+  const free = fill();
+  await page.getByRole('button', { name: /^Open now/ }).click();
+  await expect.element(alarm).toBeVisible();
+  await page.getByRole('button', { name: /^Cavity 1/ }).click();
+  await mainSays(/^Save 7 good, 1 bad/);
+  for (const [width, height] of [
+    [360, 740],
+    [740, 360],
+    [1024, 768],
+  ] as const) {
+    await page.viewport(width, height);
+    await expect.element(alarm).toBeVisible();
+    const box = alarm.element().getBoundingClientRect();
+    expect(box.right, `${width}`).toBeLessThanOrEqual(width);
+    expect(alarm.element().scrollWidth, `${width}`).toBeLessThanOrEqual(Math.ceil(box.width));
+  }
+  free();
+});
