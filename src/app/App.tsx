@@ -10,6 +10,7 @@ import { whenIdle } from '#platform/idle.ts';
 import { hrefTo, type Route, routeOf } from '#screens/routes.ts';
 import { openDoor } from '#store/door.ts';
 import { footingOf } from '#store/footing.ts';
+import { mirrorPalette } from '#store/palette.ts';
 import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { late } from '#ui/late.tsx';
 import styles from './App.module.css';
@@ -32,8 +33,13 @@ export function App() {
     KeptNotice.load();
     return whenIdle(loadLaterScreens);
   }, []);
-  const palette = settings?.palette ?? 'chalk';
-  useEffect(() => wear(palette), [palette]);
+  const palette = settings?.palette;
+  useEffect(() => {
+    if (!palette) return;
+    wear(palette);
+    // The demo shop's choice is not the person's.
+    if (!leaveDemo) mirrorPalette(palette);
+  }, [palette, leaveDemo]);
   const hasRunning = footing?.hasRunning ?? false;
   // Held by every window and on every screen: a session goes on while somebody reads a page.
   useEffect(() => (hasRunning ? holdSession() : undefined), [hasRunning, holdSession]);

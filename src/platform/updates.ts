@@ -16,6 +16,8 @@ export type UpdateState =
 export interface Updates {
   /** How it stands now. */
   state(): UpdateState;
+  /** Calls back once every file of the app is stored on the device, unless the returned function is called first. */
+  whenStored(tell: () => void): () => void;
   /** The person was told that the app works with no network: once is enough. */
   told(): void;
   /** Takes the newer version and loads the page anew, unless a session is open somewhere. */
@@ -53,6 +55,7 @@ export function deviceUpdates(now: () => number): Updates {
   });
   return {
     state: () => (said !== 'held-back' && isNewerWaiting(registered) ? 'waiting' : said),
+    whenStored,
     told() {
       if (said === 'ready-offline') turn('current');
     },
@@ -64,6 +67,17 @@ export function deviceUpdates(now: () => number): Updates {
       });
       if (!ran) turn('held-back');
     },
+  };
+}
+
+function whenStored(tell: () => void): () => void {
+  let isOver = false;
+  // Never answers where there is no worker, as while developing.
+  void navigator.serviceWorker?.ready.then(() => {
+    if (!isOver) tell();
+  });
+  return () => {
+    isOver = true;
   };
 }
 

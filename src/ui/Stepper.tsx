@@ -1,3 +1,4 @@
+import { useHold } from '#ui/use-hold.ts';
 import styles from './Stepper.module.css';
 
 interface Props {
@@ -13,18 +14,20 @@ interface Props {
   onMore: () => void;
 }
 
-/** A value between a minus and a plus key: no typing, eyes stay on the value. */
+/** A value between a minus and a plus key, which repeat while held: no typing, eyes stay on the value. */
 export function Stepper({ label, value, small, lessName, moreName, onLess, onMore }: Props) {
+  const less = useHold(onLess, value);
+  const more = useHold(onMore, value);
   return (
     <div class={styles.step} role="group" aria-label={label}>
-      <button type="button" aria-label={lessName} onClick={onLess}>
+      <button type="button" aria-label={lessName} {...less}>
         −
       </button>
       <output>
         {value}
         {small && <small>{small}</small>}
       </output>
-      <button type="button" aria-label={moreName} onClick={onMore}>
+      <button type="button" aria-label={moreName} {...more}>
         +
       </button>
     </div>

@@ -62,6 +62,12 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
     version: '1.2.3',
     updates: { state: () => 'current', told: () => {}, take: async () => {} },
     safety: aSafety(),
+    updates: {
+      state: () => 'current',
+      whenStored: () => () => {},
+      told: () => {},
+      take: async () => {},
+    },
     holdSession: () => () => {},
     set: (next) => {
       at = next;

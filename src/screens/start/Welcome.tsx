@@ -1,3 +1,5 @@
+import { useEffect, useState } from 'preact/hooks';
+import { useShop } from '#live/shop.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { GridPicture } from '#ui/GridPicture.tsx';
@@ -5,6 +7,10 @@ import styles from './Welcome.module.css';
 
 /** What this is, in three lines, and the one key. */
 export function Welcome({ onPour }: { onPour: () => void }) {
+  const { updates } = useShop();
+  // Said only once it is true: a first visit that is cut short would not open again.
+  const [isStored, setIsStored] = useState(false);
+  useEffect(() => updates.whenStored(() => setIsStored(true)), [updates]);
   return (
     <main class={styles.welcome}>
       <p class={styles.word}>Warmshot</p>
@@ -23,9 +29,9 @@ export function Welcome({ onPour }: { onPour: () => void }) {
         </div>
         <h1>Pour, log, see what worked.</h1>
         <p>
-          Works with no network.
-          <br />
           Saved on this phone.
+          <br />
+          {isStored ? 'Works with no network.' : ' '}
         </p>
       </div>
       <div class={styles.choices}>
