@@ -234,12 +234,13 @@ function skippedOf(lines: readonly Standing[], shots: readonly Shot[]): Set<Moul
   return skipped;
 }
 
-/** The newest line that stands, down to what opened the session. */
+/** The newest line that stands, down to what opened the session. Notes are taken back where they are read. */
 function undoneNext(lines: readonly Standing[], begun: Standing | undefined): Standing | null {
   const last = lines.findLast(
     ({ said, writtenAt }) =>
       said.kind !== 'session-begun' &&
       said.kind !== 'session-ended' &&
+      said.kind !== 'noted' &&
       writtenAt !== begun?.writtenAt,
   );
   return last ?? null;

@@ -3,8 +3,10 @@ import styles from './Table.module.css';
 
 /** The one line that lies over the round line when something must be said. */
 export interface Said {
-  kind: 'alarm' | 'news';
+  kind: 'alarm' | 'clock' | 'news';
   words: string;
+  /** The same where the line is short; left out: the words fit. */
+  short?: string;
 }
 
 interface Facts {
@@ -18,15 +20,23 @@ interface Facts {
 export function noticeOf({ unsaved, isAsking, hasJumped, ready }: Facts): Said | null {
   if (unsaved > 0) return { kind: 'alarm', words: 'Not saving. Free some space.' };
   if (isAsking) return { kind: 'news', words: 'Still pouring?' };
-  if (hasJumped) return { kind: 'news', words: jumpWords };
+  if (hasJumped)
+    return { kind: 'clock', words: jumpWords, short: 'Clock jumped. Times may be off.' };
   return ready ? { kind: 'news', words: ready } : null;
 }
 
 /** Lies over what can wait and moves nothing; no finger is stopped by it. */
-export function Notice({ notice: { kind, words } }: { notice: Said }) {
+export function Notice({ notice: { kind, words, short } }: { notice: Said }) {
   return (
     <p class={styles.notice} data-kind={kind} role={kind === 'alarm' ? 'alert' : undefined}>
-      {words}
+      {short ? (
+        <>
+          <span class={styles.notStand}>{words}</span>
+          <span class={styles.onlyStand}>{short}</span>
+        </>
+      ) : (
+        words
+      )}
     </p>
   );
 }

@@ -17,11 +17,17 @@ export function RoundLine({ table, count, now, isAwake, isMuted }: Props) {
   const hours = Math.floor(minutes / 60);
   const rest = String(minutes % 60).padStart(2, '0');
   const { good, notChecked } = count;
-  // What is wrong takes the place of the time, and a second such word that of the count.
   const isFull = notChecked > 0 || !isAwake;
   return (
-    <section class={styles.line} aria-label="This evening">
-      <span>
+    // What is wrong takes the place of the time, then of the count and the round: the sheet says where.
+    <section
+      class={styles.line}
+      aria-label="This evening"
+      data-muted={isMuted || undefined}
+      data-sleepy={!isAwake || undefined}
+      data-unchecked={notChecked > 0 || undefined}
+    >
+      <span class={styles.lineRound}>
         <span class={styles.notStand}>Round </span>
         <span class={styles.onlyStand}>R </span>
         {Math.max(1, table.rounds)}
@@ -31,9 +37,12 @@ export function RoundLine({ table, count, now, isAwake, isMuted }: Props) {
         <span class={styles.onlyStand}>{`${hours}h${rest}`}</span>
       </span>
       {isMuted && <span>muted</span>}
-      <span class={isMuted && isFull ? styles.spare : undefined}>{good} good</span>
-      {!isAwake && notChecked === 0 && <span class={styles.notStand}>screen may sleep</span>}
-      {!isAwake && notChecked > 0 && <span class={styles.onlyTablet}>screen may sleep</span>}
+      <span class={`${styles.lineGood} ${isMuted && isFull ? styles.spare : ''}`}>{good} good</span>
+      {!isAwake && (
+        <span class={styles.lineSleep}>
+          <span>screen </span>may sleep
+        </span>
+      )}
       {notChecked > 0 && <span class={styles.notStand}>{notChecked} not checked</span>}
     </section>
   );

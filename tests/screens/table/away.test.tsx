@@ -254,6 +254,8 @@ describe('a phone clock that is turned in sight', () => {
     });
     expect(entries).toHaveLength(2);
     expect(leftMs()).toBe(before);
+    // Undo takes back presses; the note stays.
+    await expect.element(key(/^Undo/)).toHaveTextContent(/Filled/);
     // Said once: neither ten seconds nor the next press bring it again.
     table.pass(11_000);
     await expect.element(said).toBeVisible();

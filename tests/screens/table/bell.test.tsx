@@ -160,11 +160,44 @@ describe('the word muted', () => {
       await page.getByRole('button', { name: /^Check later, Grub/ }).click();
       await expect.element(line().getByText('8 not checked')).toBeVisible();
       await expect.element(line().getByText('muted')).toBeVisible();
+      await expect.element(line().getByText('may sleep')).toBeVisible();
       expect(spillsIn(line().element())).toBe(false);
       expect(mainKey()).toBeVisible();
     },
   );
 });
+
+test.each([
+  [360, 740],
+  [740, 360],
+  [915, 412],
+  [1024, 768],
+])(
+  'the words screen may sleep stand in the round line at %i x %i, until the lock is back',
+  async (...size) => {
+    await page.viewport(...size);
+    await open();
+    for (const can of [true, false]) {
+      table.tellSound(can);
+      table.tellAwake(false);
+      const words = page
+        .getByRole('region', { name: 'This evening' })
+        .getByText('screen may sleep');
+      await expect.element(words).toBeVisible();
+      const [box, glass] = [words.element().getBoundingClientRect(), keysBox()];
+      expect(box.bottom).toBeLessThanOrEqual(size[1]);
+      expect(box.right).toBeLessThanOrEqual(size[0]);
+      expect(glass.some((key) => isOver(box, key))).toBe(false);
+      table.tellAwake(true);
+      await expect.element(words).not.toBeInTheDocument();
+    }
+  },
+);
+
+const keysBox = () =>
+  [...document.querySelectorAll('button, article')].map((key) => key.getBoundingClientRect());
+const isOver = (a: DOMRect, b: DOMRect) =>
+  a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1;
 
 /** Whether two words of a line touch, or one leaves it. */
 function spillsIn(element: Element): boolean {
