@@ -60,7 +60,6 @@ export async function aShop(zone = 'Europe/Berlin'): Promise<TestShop> {
       save: (file) => handed.push(file),
     },
     version: '1.2.3',
-    updates: { state: () => 'current', told: () => {}, take: async () => {} },
     safety: aSafety(),
     updates: {
       state: () => 'current',

@@ -12,6 +12,7 @@ import { PressKey } from '#screens/table/PressKey.tsx';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
 import { TrayPanel } from '#screens/table/TrayPanel.tsx';
 import { TrialPanel } from '#screens/table/TrialPanel.tsx';
+import { mouldTempFrom, setTimeFrom } from '#screens/table/where-from.ts';
 import { clockWords, countWords, spanWords, tempWords } from '#screens/words.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
@@ -71,6 +72,7 @@ function Facts(props: Props & { children: ComponentChildren }) {
         label="Set time"
         value={clock.setSec === null ? 'No clock' : clockWords(clock.setSec)}
         small={clockSource(clock)}
+        says={setTimeFrom(clock)}
         lessName="15 seconds less"
         moreName="15 seconds more"
         onLess={() => stepTime(-stepSec)}
@@ -80,6 +82,7 @@ function Facts(props: Props & { children: ComponentChildren }) {
         label="Mould reading"
         value={tempWords(shownC, settings.tempUnit)}
         small={readC === null ? 'worked out' : 'press to log'}
+        says={mouldTempFrom(warmth)}
         lessName="1 degree less"
         moreName="1 degree more"
         onLess={() => stepTemp(-1)}

@@ -14,6 +14,7 @@ import { roundMl } from '#screens/table/round.ts';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
 import { Tally } from '#screens/table/Tally.tsx';
 import { TopUpPanel } from '#screens/table/TopUpPanel.tsx';
+import { potFrom, potTempFrom } from '#screens/table/where-from.ts';
 import { volumeWords } from '#screens/volumes.ts';
 import { countWords, tempWords } from '#screens/words.ts';
 import type { SettingsFacts } from '#store/settings.ts';
@@ -67,7 +68,7 @@ export function PotPanel(props: Props) {
         <PotPicture volumeMl={state.volumeMl} unit={settings.volumeUnit} />
         {pot.batch && <p class={styles.batch}>{pot.batch}</p>}
       </div>
-      <PotWords {...props} pot={pot} state={state} />
+      <PotFacts {...props} pot={pot} state={state} />
       <ReadKeys {...props} pot={pot} state={state} />
       <PressKey onPress={() => onSaid({ kind: 'pot-heated', potId: pot.id })}>Reheated</PressKey>
       <PressKey onPress={() => setInside('top-up')}>Topped up</PressKey>
@@ -97,6 +98,31 @@ function NextKey({ table, pot, onSaid }: Pick<Props, 'table' | 'onSaid'> & { pot
 }
 
 type Inside = Props & { pot: Pot; state: PotState };
+
+/** The facts of the pot; one press tells where they come from. The smallest glass has no room for that key. */
+function PotFacts(props: Inside) {
+  const { table, pot, settings } = props;
+  const [isTold, setIsTold] = useState(false);
+  const eachMl = roundMl(table) / Math.max(1, table.potsInUse.length);
+  const mixed = pot.course.find((event) => event.kind === 'filled');
+  const mixedMl = mixed?.kind === 'filled' ? mixed.volumeMl : 0;
+  const [volume, rounds] = potFrom(volumeWords(mixedMl, settings.volumeUnit), eachMl);
+  const words = <PotWords {...props} />;
+  return (
+    <>
+      <PressKey kind={styles.potTell} isExpanded={isTold} onPress={() => setIsTold(!isTold)}>
+        {isTold ? (
+          <>
+            <span>{volume}</span> <span class={styles.notStand}>{rounds}</span>
+          </>
+        ) : (
+          words
+        )}
+      </PressKey>
+      <div class={styles.potPlain}>{words}</div>
+    </>
+  );
+}
 
 function PotWords({ table, state, settings, now }: Inside) {
   const left = roundsLeft(state, roundMl(table) / Math.max(1, table.potsDrawn.length));
@@ -154,6 +180,7 @@ function ReadKeys({ table, pot, state, settings, onRead }: Inside) {
       small={
         readC === null ? (state.readC === null ? 'not read yet' : 'last reading') : 'press to log'
       }
+      says={potTempFrom(state.readC)}
       lessName="5 degrees less"
       moreName="5 degrees more"
       onLess={() => step(-5)}

@@ -67,6 +67,7 @@ export function TopUpPanel({ pot, settings, onSaid }: Props) {
         label="How much"
         value={words}
         small={smallWords}
+        says={topUpFrom(isRepeat, words, volumeMl === lastMl)}
         lessName={`${volumeWords(stepMl, unit)} less`}
         moreName={`${volumeWords(stepMl, unit)} more`}
         onLess={() => setVolumeMl(Math.max(stepMl, volumeMl - stepMl))}
@@ -91,4 +92,10 @@ export function TopUpPanel({ pot, settings, onSaid }: Props) {
       </PressKey>
     </section>
   );
+}
+
+/** One sentence for where the volume of a top-up comes from. */
+function topUpFrom(isRepeat: boolean, words: string, isPreset: boolean): string {
+  if (!isPreset) return `You chose ${words}.`;
+  return isRepeat ? `Your last ${words}.` : `Our start value: ${words}.`;
 }

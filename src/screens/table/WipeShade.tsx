@@ -7,7 +7,10 @@ export function WipeShade({ leftMs }: { leftMs: number }) {
     <div class={styles.frozen} role="status">
       <p>
         <b>Wipe now</b>
-        <span>Keys work again in {left}</span>
+        <span>
+          Keys work again in <span aria-hidden="true">{left}</span>
+          <span class="said">8 seconds</span>
+        </span>
       </p>
     </div>
   );

@@ -1,0 +1,42 @@
+import { firstSetSec, type SetClock } from '#calc/set-clock.ts';
+import type { Warmth } from '#calc/warmth.ts';
+import { clockWords, countWords } from '#screens/words.ts';
+
+/** One sentence for where a set time comes from. */
+export function setTimeFrom({ from, opens }: SetClock): string {
+  switch (from) {
+    case 'no-clock':
+      return 'Your choice: you open by eye.';
+    case 'chosen':
+      return 'Your choice for this mould.';
+    case 'own-opens':
+      return `Median of your ${opens} opens.`;
+    case 'predicted':
+      return 'Worked out from its thickest part.';
+    case 'too-warm':
+      return 'The longest clock: this mould is too warm.';
+    default:
+      return `Our start value: ${clockWords(firstSetSec)}.`;
+  }
+}
+
+/** One sentence for where a mould's temperature comes from. */
+export function mouldTempFrom({ readings, massFrom }: Warmth): string {
+  if (readings > 0) return `From your ${countWords(readings, 'reading')} and its shots.`;
+  return massFrom === 'weighed'
+    ? 'Worked out from its weight and shots.'
+    : 'Worked out; its weight is our guess.';
+}
+
+/** One sentence for where the temperature of a pot comes from. */
+export function potTempFrom(readC: number | null): string {
+  return readC === null ? 'From your shop settings.' : 'Your last reading of this pot.';
+}
+
+/** One sentence for where a pot's volume comes from, and one for its rounds. */
+export function potFrom(mixed: string, roundMl: number): [volume: string, rounds: string] {
+  return [
+    `Your mix of ${mixed}, less what was poured.`,
+    roundMl > 0 ? `Rounds: ${Math.round(roundMl)} mL each, 5 % stays in.` : '',
+  ];
+}
