@@ -1,4 +1,3 @@
-import { coldLineOf } from '#calc/cold-line.ts';
 import { frozenInjector, frozenMould } from '#calc/line-up.ts';
 import { withBatches, withMix } from '#calc/pot-mix.ts';
 import type { PotId, Said, SaidOf, SessionId } from '#model/entry.ts';
@@ -48,6 +47,7 @@ export async function lineUpOf(
   injectorId: InjectorId | null,
 ): Promise<SaidOf<'lined-up'>> {
   const history = await allColumns(book);
+  const coldLineOf = await coldLineSum();
   const moulds = await Promise.all(mouldIds.map((id) => headOf(book, 'moulds', id)));
   const shop = await headsOf(book, 'moulds');
   const injector = injectorId ? await headOf(book, 'injectors', injectorId) : undefined;
@@ -58,7 +58,7 @@ export async function lineUpOf(
       .map((mould) => {
         const frozen = frozenMould(mould, history, shop);
         // What never chilled the plastic keeps no line; the others have it from their own shots.
-        if (frozen.warmAboveK === null) return frozen;
+        if (frozen.warmAboveK === null || !coldLineOf) return frozen;
         return { ...frozen, warmAboveK: coldLineOf(history, mould.id).aboveK };
       }),
     injector: injector ? frozenInjector(injector) : null,
@@ -68,6 +68,16 @@ export async function lineUpOf(
 /** What is said when an injector is taken for the rounds to come; null: none is. */
 export function takenInjector(injector: Injector | null): SaidOf<'injector-taken'> {
   return { kind: 'injector-taken', injector: injector && frozenInjector(injector) };
+}
+
+/** The sum that learns a cold line, which comes after the first paint; null: this device has it not. */
+async function coldLineSum() {
+  try {
+    return (await import('#calc/cold-line.ts')).coldLineOf;
+  } catch {
+    // A usual line is better than no mould on the table.
+    return null;
+  }
 }
 
 /**

@@ -11,7 +11,7 @@ import { allColumns } from '#store/history.ts';
 import { demoName } from '#store/names.ts';
 import { entriesOf, putRight, sealedSessions } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
-import { lastTime, startPouring } from '#store/start.ts';
+import { lastTime, lineUpOf, startPouring } from '#store/start.ts';
 import { aMould, morning, pourEvening } from '../hands/evening.ts';
 
 const now = { at: morning, zone: 'Europe/Berlin' };
@@ -137,4 +137,21 @@ test('left again, another window makes way, and no database and no made-up name 
   for (const name of names) expect(after).not.toContain(`"${name}"`);
   expect((await footingOf(await openBook(demoName))).isEmpty).toBe(true);
   await removeDatabase(demoName);
+});
+
+test('a mould comes to the table with the cold line that its own shots taught, silicone without', async () => {
+  const book = await filledBook();
+  const moulds = await headsOf(book, 'moulds');
+  const named = ['Shad 7', 'Toad 45'].flatMap(
+    (name) => moulds.find((mould) => mould.name === name)?.id ?? [],
+  );
+  const { moulds: frozen } = await lineUpOf(book, named, null);
+  const [shad, toad] = frozen.map(({ warmAboveK }) => warmAboveK);
+  // Planted at 15 K: demo/truths.ts.
+  expect(Math.abs((shad ?? 0) - 15)).toBeLessThan(3);
+  expect(shad).not.toBe(15);
+  expect(toad).toBeNull();
+  const fresh = await aMould(book, 'New one');
+  const first = await lineUpOf(book, [fresh.id], null);
+  expect(first.moulds[0]?.warmAboveK).toBe(15);
 });
