@@ -3,7 +3,13 @@ import type { ColdLine } from '#calc/cold-line.ts';
 import { total } from '#calc/counts.ts';
 import { countsBySession, type LoggedShot, warmShots } from '#calc/mould-shots.ts';
 import { shotMl } from '#calc/mould-size.ts';
-import { learntBelief, type ShotsPlan, shotsPlan, typedBelief } from '#calc/shots-needed.ts';
+import {
+  learntBelief,
+  type ShotsPlan,
+  type ShotsWish,
+  shotsPlan,
+  typedBelief,
+} from '#calc/shots-needed.ts';
 import { designEffect, shotPrior, together } from '#calc/yield.ts';
 import type { Mould } from '#model/mould.ts';
 
@@ -23,13 +29,18 @@ export interface MouldPlan {
 /** Until anything was looked at, 8 of 10 are taken to be good. Common practice, no source. */
 const firstYieldShare = 0.8;
 
-/** Shots of one mould that give at least `good` good baits nine times in ten, cold ones first. */
-export function mouldPlan(
+/** What a mould's plans are made from, whatever is wished. */
+export interface PlanBasis extends Omit<ShotsWish, 'good'> {
+  checked: number;
+  perShotMl: number;
+}
+
+/** What the past of a mould teaches its plans; null: every cavity is closed. */
+export function planBasis(
   mould: Mould,
   shots: readonly LoggedShot[],
   line: ColdLine,
-  good: number,
-): MouldPlan | null {
+): PlanBasis | null {
   const cavities = cavityCount(mould.layout) - new Set(mould.closed).size;
   if (cavities < 1) return null;
   const warm = countsBySession(warmShots(shots), 'good');
@@ -38,22 +49,28 @@ export function mouldPlan(
     'good',
   );
   const { x, n } = together(warm);
+  const checked = total(n);
   const coldShots = line.said.kind === 'needs' ? line.said.shots : usualCold(shots);
   const isBlock = coldShots > 0 && cold.length > 0;
-  const plan = shotsPlan({
-    good,
+  return {
     cavities,
-    belief: total(n) > 0 ? learntBelief(warm) : typedBelief(firstYieldShare),
-    rho: total(n) > 0 ? designEffect(x, n)[0] : shotPrior.rho0,
+    belief: checked > 0 ? learntBelief(warm) : typedBelief(firstYieldShare),
+    rho: checked > 0 ? designEffect(x, n)[0] : shotPrior.rho0,
     ...(isBlock ? { cold: { shots: coldShots, belief: learntBelief(cold) } } : {}),
-  });
-  const perShotMl = shotMl(mould);
+    checked,
+    perShotMl: shotMl(mould),
+  };
+}
+
+/** Shots of one mould that give at least `good` good baits nine times in ten, cold ones first. */
+export function mouldPlan(basis: PlanBasis, good: number): MouldPlan {
+  const plan = shotsPlan({ ...basis, good });
   return {
     plan,
-    coldShots: isBlock ? coldShots : 0,
-    checked: total(n),
-    volumeMl: perShotMl * (plan.kind === 'plan' ? plan.shots : plan.meanShots),
-    meanVolumeMl: perShotMl * plan.meanShots,
+    coldShots: basis.cold?.shots ?? 0,
+    checked: basis.checked,
+    volumeMl: basis.perShotMl * (plan.kind === 'plan' ? plan.shots : plan.meanShots),
+    meanVolumeMl: basis.perShotMl * plan.meanShots,
   };
 }
 

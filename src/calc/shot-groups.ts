@@ -38,8 +38,9 @@ export type ShotGroups = Map<string, ShotGroup>;
 export function addToGroups(groups: ShotGroups, columns: readonly Columns[], by: Grouping): void {
   for (const session of columns) {
     const own = new Map<ShotGroup, { x: number[]; n: number[] }>();
+    const day = by === 'day' ? dayOf(session.startedAt, session.zone) : '';
     for (let shot = 0; shot < session.mould.length; shot += 1) {
-      const { key, name } = labelOf(session, shot, by);
+      const { key, name } = by === 'day' ? { key: day, name: '' } : labelOf(session, shot, by);
       const group = groupFor(groups, key);
       group.name = name || group.name;
       group.lastAt = Math.max(group.lastAt, session.startedAt);
@@ -75,6 +76,8 @@ export interface GroupYield {
 
 /** Chance of one false "fewer" or "more" over the whole list. */
 const listLevel = 0.05;
+/** Groups worked out in one go: they may be sessions of a few shots, or moulds of thousands. */
+const stepGroups = 8;
 
 /**
  * The groups by the least to be expected of them, lowest first; those of which nothing can be told
@@ -82,15 +85,33 @@ const listLevel = 0.05;
  * that are their own time (sessions, days) are not, because they differ by chance alone.
  */
 export function groupYields(groups: ShotGroups, by: Grouping, conf: number): GroupYield[] {
-  const judged = [...groups.values()].map((group) => {
+  const steps = groupYieldSteps(groups, by, conf);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}
+
+/** The same in steps, so that a page can draw in between when the log is long. */
+export function* groupYieldSteps(
+  groups: ShotGroups,
+  by: Grouping,
+  conf: number,
+): Generator<void, GroupYield[]> {
+  const judged: Omit<GroupYield, 'differs'>[] = [];
+  for (const group of groups.values()) {
     const { good, checked } = sumOf(group.sessions);
     const isEarly = group.sessions.length === 0 || isTooEarlyAcross(group.sessions, conf);
     const shares = isEarly ? null : yieldIntervalAcross(group.sessions, conf);
-    return { group, good, checked, shares };
-  });
+    judged.push({ group, good, checked, shares });
+    if (judged.length % stepGroups === 0) yield;
+  }
   const isHeld = by !== 'session' && by !== 'day';
   const compared = isHeld ? judged.filter(({ shares }) => shares !== null) : [];
-  const chances = compared.map(({ group }) => chanceAgainstRest(group, groups));
+  const chances: { d: number; chance: number }[] = [];
+  for (const { group } of compared) {
+    chances.push(chanceAgainstRest(group, groups));
+    yield;
+  }
   const corrected = holm(chances.map(({ chance }) => chance));
   const found = new Map(
     compared.map(({ group }, at) => [
@@ -125,7 +146,11 @@ function chanceAgainstRest(group: ShotGroup, groups: ShotGroups): { d: number; c
   return { d: at(sure)[0], chance: sure };
 }
 
-function labelOf(session: Columns, shot: number, by: Grouping): { key: string; name: string } {
+function labelOf(
+  session: Columns,
+  shot: number,
+  by: Exclude<Grouping, 'day'>,
+): { key: string; name: string } {
   switch (by) {
     case 'mould': {
       const mould = session.moulds[session.mould[shot] ?? -1];
@@ -143,8 +168,6 @@ function labelOf(session: Columns, shot: number, by: Grouping): { key: string; n
     }
     case 'session':
       return { key: session.sessionId, name: '' };
-    case 'day':
-      return { key: dayOf(session.startedAt, session.zone), name: '' };
   }
 }
 

@@ -16,19 +16,21 @@ interface Props {
   count: number;
 }
 
+/** The newest shots are asked; more would say the same and keep a phone busy. */
+const most = 10_000;
+
 /** What the commonest defects go with; nothing here says what causes what. */
 export function GoesWith({ shots, factors, injectors, tempUnit, count }: Props) {
-  const found = useWorked(
-    () =>
-      defectCounts(shots)
-        .slice(0, count)
-        .map(([defect]) => {
-          const drivers = shotDrivers(shots, defect, factors);
-          const injector = injectors.find(({ id }) => id === drivers.injectorId);
-          return { defect, ...goesWithWords(drivers, injector?.name ?? 'one injector', tempUnit) };
-        }),
-    [shots, injectors, tempUnit, count],
-  );
+  const found = useWorked(() => {
+    const newest = shots.slice(-most);
+    return defectCounts(newest)
+      .slice(0, count)
+      .map(([defect]) => {
+        const drivers = shotDrivers(newest, defect, factors);
+        const injector = injectors.find(({ id }) => id === drivers.injectorId);
+        return { defect, ...goesWithWords(drivers, injector?.name ?? 'one injector', tempUnit) };
+      });
+  }, [shots, injectors, tempUnit, count]);
   if (!found || found.length === 0) return null;
   return (
     <Sheet title="What they go with">

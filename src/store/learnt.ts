@@ -25,6 +25,16 @@ export async function learntColumns(book: Book): Promise<Columns[]> {
   return flagged;
 }
 
+/** What a sum gives that is worked out in steps, with the page drawing in between. */
+export async function inSteps<T>(steps: Generator<void, T>): Promise<T> {
+  let step = steps.next();
+  while (!step.done) {
+    await breath();
+    step = steps.next();
+  }
+  return step.value;
+}
+
 /** Lets the page draw and hear presses before the next piece of a long sum. */
 export function breath(): Promise<void> {
   return new Promise((resolve) => setTimeout(resolve));

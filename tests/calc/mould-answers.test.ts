@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import type { ColdLine } from '#calc/cold-line.ts';
 import { coldLineOf, withLearntCold } from '#calc/cold-line.ts';
 import { type Columns, coldFlag, columnsOf } from '#calc/columns.ts';
 import { alarmLine, betterOdds, llrAverageRun, worseOdds } from '#calc/drift.ts';
 import { driftRuns, mouldDrift } from '#calc/mould-drift.ts';
-import { mouldPlan } from '#calc/mould-plan.ts';
+import { mouldPlan, planBasis } from '#calc/mould-plan.ts';
 import { countsBySession, loggedShots, warmShots } from '#calc/mould-shots.ts';
 import { shotDrivers } from '#calc/shot-drivers.ts';
 import { addToGroups, type Grouping, groupYields, type ShotGroups } from '#calc/shot-groups.ts';
 import { learntBelief, planShots } from '#calc/shots-needed.ts';
 import { designEffect, together } from '#calc/yield.ts';
+import type { Mould } from '#model/mould.ts';
 import { madeShop } from '../../demo/made-shop.ts';
 import { colourways, injectors } from '../../demo/shop.ts';
 import { truths } from '../../demo/truths.ts';
@@ -144,12 +146,16 @@ describe('how it runs lately', () => {
 });
 
 describe('how many shots', () => {
+  const planOf = (mould: Mould, of: typeof shots, by: ColdLine, good: number) => {
+    const basis = planBasis(mould, of, by);
+    return basis && mouldPlan(basis, good);
+  };
   const grub = mouldCalled('Grub 50');
   const line = coldLineOf(digests, grub.id);
   const shots = loggedShots(withLearntCold(digests), grub.id);
 
   test('are those of the published plan with what this mould taught, cold ones first', () => {
-    const found = mouldPlan(grub, shots, line, 100);
+    const found = planOf(grub, shots, line, 100);
     const warm = countsBySession(warmShots(shots), 'good');
     const cold = countsBySession(
       shots.filter(({ isCold }) => isCold),
@@ -165,15 +171,15 @@ describe('how many shots', () => {
 
   test('without history are those of 8 good in 10, and closed cavities give none', () => {
     const usual = coldLineOf([], grub.id);
-    const fresh = mouldPlan(grub, [], usual, 50);
+    const fresh = planOf(grub, [], usual, 50);
     expect(fresh).toMatchObject({
       checked: 0,
       coldShots: 0,
       plan: { shots: planShots(50, 8, 4, 1, 0.2) },
     });
-    const half = mouldPlan({ ...grub, closed: [1, 2, 3, 4] }, [], usual, 50);
+    const half = planOf({ ...grub, closed: [1, 2, 3, 4] }, [], usual, 50);
     expect(half).toMatchObject({ plan: { shots: planShots(50, 4, 4, 1, 0.2) } });
-    expect(mouldPlan({ ...grub, closed: [1, 2, 3, 4, 5, 6, 7, 8] }, [], usual, 50)).toBeNull();
+    expect(planBasis({ ...grub, closed: [1, 2, 3, 4, 5, 6, 7, 8] }, [], usual)).toBeNull();
   });
 });
 

@@ -36,16 +36,15 @@ export function DidItHelp({ changes, shots }: Props) {
   const [isAll, setIsAll] = useState(false);
   const shown = isAll ? changes : changes.slice(0, firstShown);
   const answers = useWorked(
-    () => shown.map((change) => changeAnswer(change, changes, shots)),
+    () => shown.map((change) => ({ change, answer: changeAnswer(change, changes, shots) })),
     [changes, shots, isAll],
   );
   if (!answers) return null;
   return (
     <>
-      {shown.map((change, index) => {
-        const answer = answers[index];
-        return answer && <Card key={change.id} change={change} answer={answer} />;
-      })}
+      {answers.map(({ change, answer }) => (
+        <Card key={change.id} change={change} answer={answer} />
+      ))}
       {changes.length > shown.length && (
         <ActKey onPress={() => setIsAll(true)}>
           Show {changes.length - shown.length} older changes

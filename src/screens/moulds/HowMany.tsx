@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import type { ColdLine } from '#calc/cold-line.ts';
-import { type MouldPlan, mouldPlan } from '#calc/mould-plan.ts';
+import { type MouldPlan, mouldPlan, planBasis } from '#calc/mould-plan.ts';
 import type { LoggedShot } from '#calc/mould-shots.ts';
+import { useWorked } from '#live/use-worked.ts';
 import type { Mould } from '#model/mould.ts';
 import { type VolumeUnit, volumeWords } from '#screens/volumes.ts';
 import { countWords } from '#screens/words.ts';
@@ -22,8 +23,9 @@ const most = 2_000;
 /** How many shots and how much plastisol for so many good baits, beside what the average says. */
 export function HowMany({ mould, shots, line, volumeUnit }: Props) {
   const [good, setGood] = useState(first);
-  const found = mouldPlan(mould, shots, line, good);
-  if (!found) return null;
+  const basis = useWorked(() => planBasis(mould, shots, line), [mould, shots, line]);
+  if (!basis) return null;
+  const found = mouldPlan(basis, good);
   return (
     <Sheet title="How many shots?">
       <Stepper

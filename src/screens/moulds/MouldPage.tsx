@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'preact/hooks';
-import { coldLineOf, warmUpsOf, withLearntCold } from '#calc/cold-line.ts';
+import type { ColdLine } from '#calc/cold-line.ts';
 import type { Columns } from '#calc/columns.ts';
-import { sessionsOfMould } from '#calc/last-poured.ts';
 import { mendedSince } from '#calc/mould-changes.ts';
-import { loggedShots, warmShots } from '#calc/mould-shots.ts';
+import { type LoggedShot, loggedShots, warmShots } from '#calc/mould-shots.ts';
+import type { ShotCounts } from '#calc/yield.ts';
 import { useShop } from '#live/shop.ts';
 import type { Change } from '#model/change.ts';
 import type { Injector } from '#model/gear.ts';
@@ -31,6 +31,15 @@ import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './MouldPage.module.css';
 
+/** What the mould's own history teaches. */
+export interface Learnt {
+  /** Its sessions, with cold shots as its own cold line has them. */
+  columns: readonly Columns[];
+  shots: readonly LoggedShot[];
+  line: ColdLine;
+  warmUps: readonly ShotCounts[];
+}
+
 interface Props {
   mould: Mould;
   columns: readonly Columns[];
@@ -38,6 +47,7 @@ interface Props {
   tonight: readonly Columns[];
   /** The moulds of the shop. */
   shop: readonly Mould[];
+  learnt: Learnt;
   settings: SettingsFacts;
   /** True while a session with it runs. */
   isAtTable: boolean;
@@ -56,22 +66,22 @@ const looks: readonly [Look, string, string][] = [
 
 /** The page of one mould, by the shots that are looked at. */
 export function MouldPage(props: Props) {
-  const { mould, columns, settings, isAtTable, changes, takenBack, injectors, tonight, shop } =
-    props;
+  const {
+    mould,
+    columns,
+    learnt,
+    settings,
+    isAtTable,
+    changes,
+    takenBack,
+    injectors,
+    tonight,
+    shop,
+  } = props;
   const { clock } = useShop();
   const [look, setLook] = useState<Look>('warm');
   const [logging, setLogging] = useState<ChangeStart | null>(null);
   const [now, zone] = [clock.now(), clock.zone()];
-  const learnt = useMemo(() => {
-    const own = sessionsOfMould(columns, mould.id);
-    const flagged = withLearntCold(own, mould.id);
-    return {
-      columns: flagged,
-      shots: loggedShots(flagged, mould.id),
-      line: coldLineOf(own, mould.id),
-      warmUps: warmUpsOf(own, mould.id),
-    };
-  }, [columns, mould.id]);
   const since = useMemo(() => mendedSince(changes), [changes]);
   const which = look === 'warm' ? 'warm' : 'all';
   const seen = lookedAt(learnt.columns, look, now, zone);

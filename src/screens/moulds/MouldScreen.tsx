@@ -1,13 +1,17 @@
-import { columnsOf } from '#calc/columns.ts';
+import { coldLineOf, flaggedBy, warmUpsOf } from '#calc/cold-line.ts';
+import { type Columns, columnsOf } from '#calc/columns.ts';
+import { sessionsOfMould } from '#calc/last-poured.ts';
+import { loggedShots } from '#calc/mould-shots.ts';
 import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Change } from '#model/change.ts';
 import type { MouldId } from '#model/mould.ts';
-import { MouldPage } from '#screens/moulds/MouldPage.tsx';
+import { type Learnt, MouldPage } from '#screens/moulds/MouldPage.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
 import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
+import { breath } from '#store/learnt.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
 
@@ -19,6 +23,7 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
       const running = await runningEntries(book);
       const seats = running ? tableOf(running).seats : [];
       const changes = (await headsOf(book, 'changes')).filter((each) => each.mouldId === mouldId);
+      const columns = await allColumns(book);
       const undone = await deletedHeadsOf(book, 'changes');
       const sessionId = running?.[0]?.sessionId;
       return {
@@ -28,7 +33,8 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
         shop: await headsOf(book, 'moulds'),
         tonight: running && sessionId ? [columnsOf(sessionId, running)] : [],
         mould: await headOf(book, 'moulds', mouldId),
-        columns: await allColumns(book),
+        columns,
+        learnt: await learntOf(columns, mouldId),
         settings: await settingsOf(book),
         isAtTable: seats.some(({ mould }) => mould.mouldId === mouldId),
       };
@@ -40,6 +46,17 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
   const { mould, ...rest } = found;
   if (!mould) return <NotHere what="This mould" back={{ at: 'moulds' }} word="Moulds" />;
   return <MouldPage mould={mould} {...rest} />;
+}
+
+/** What the mould's own history teaches, worked out between the reading and the drawing. */
+async function learntOf(columns: readonly Columns[], mouldId: MouldId): Promise<Learnt> {
+  const own = sessionsOfMould(columns, mouldId);
+  await breath();
+  const line = coldLineOf(own, mouldId);
+  await breath();
+  const flagged = flaggedBy(own, new Map([[mouldId, line]]));
+  const shots = loggedShots(flagged, mouldId);
+  return { columns: flagged, shots, line, warmUps: warmUpsOf(own, mouldId) };
 }
 
 /** What was taken back can be brought back for 30 days. */

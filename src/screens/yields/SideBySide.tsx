@@ -104,6 +104,6 @@ function verdictWords({ verdict }: TwoSessions): string {
     case 'no-real-difference':
       return `${counts} No real difference.`;
     case 'unclear':
-      return `${counts} Too early to tell them apart.`;
+      return `${counts} That is too close to tell the two apart.`;
   }
 }

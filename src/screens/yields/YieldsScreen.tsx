@@ -1,6 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
 import { loggedShots, warmShots } from '#calc/mould-shots.ts';
-import { addToGroups, type Grouping, groupYields, type ShotGroups } from '#calc/shot-groups.ts';
+import { addToGroups, type Grouping, groupYieldSteps, type ShotGroups } from '#calc/shot-groups.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { SessionId } from '#model/entry.ts';
@@ -11,7 +11,7 @@ import { ScrapSheet } from '#screens/yields/ScrapSheet.tsx';
 import { SideBySide } from '#screens/yields/SideBySide.tsx';
 import { YieldList } from '#screens/yields/YieldList.tsx';
 import { headsOf } from '#store/heads.ts';
-import { breath, learntColumns } from '#store/learnt.ts';
+import { breath, inSteps, learntColumns } from '#store/learnt.ts';
 import { settingsOf } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -58,7 +58,7 @@ export function YieldsScreen() {
         addToGroups(groups, past.columns.slice(at, at + batchSize), by);
         await breath();
       }
-      return groupYields(groups, by, conf);
+      return await inSteps(groupYieldSteps(groups, by, conf));
     },
     [],
     `${by} ${past?.turn ?? 'none yet'}`,
