@@ -5,8 +5,9 @@ import { App } from '#app/App.tsx';
 import { ErrorPage } from '#app/ErrorPage.tsx';
 import { Trouble } from '#app/Trouble.tsx';
 import { lateSafety } from '#live/late-safety.ts';
+import type { Safety } from '#live/safety.ts';
 import { type Shop, ShopContext } from '#live/shop.ts';
-import { systemClock } from '#platform/clock.ts';
+import { systemClock, wallNow } from '#platform/clock.ts';
 import { hasDrawer } from '#platform/drawer.ts';
 import { fastClock } from '#platform/fast-clock.ts';
 import { deviceFiles } from '#platform/files.ts';
@@ -71,10 +72,7 @@ async function open(root: HTMLElement): Promise<void> {
     files: deviceFiles,
     tableLock: deviceTableLock(name),
     updates: deviceUpdates(system.now),
-    safety: lateSafety(async () => {
-      const { keepSafe } = await import('#live/keep-safe.ts');
-      return keepSafe({ name, book, clock, room: deviceRoom, startWorker });
-    }),
+    safety: safetyOf(book),
     leaveDemo: demo ? () => void demo.leaveDemo(book) : null,
     version,
     holdSession,
@@ -96,6 +94,14 @@ async function open(root: HTMLElement): Promise<void> {
   if (!lost) return goOn();
   const { Lost } = await import('#app/Lost.tsx');
   show(<Lost {...lost} onGoOn={goOn} />);
+}
+
+/** What keeps the logbook safe; fetched after the first paint. Without a book it can only look. */
+function safetyOf(book: Book | null): Safety {
+  return lateSafety(async () => {
+    const { keepSafe } = await import('#live/keep-safe.ts');
+    return keepSafe({ name, book, now: wallNow, room: deviceRoom, startWorker });
+  });
 }
 
 /** The worker that keeps the second copy. */
@@ -120,7 +126,7 @@ async function reopen(book: Book, news: OpeningNews, root: HTMLElement): Promise
   try {
     Object.assign(book, { db: await openDatabase(name, news) });
   } catch (error) {
-    if (isNewer(error)) fail(root, error);
+    if (isNewer(error)) void fail(root, error);
     else setTimeout(() => void reopen(book, news, root), 2_000);
   }
 }
@@ -134,22 +140,12 @@ const madeWay = {
   text: 'A newer Warmshot is open elsewhere. Start again here to go on.',
 };
 
-function fail(root: HTMLElement, error: unknown): void {
-  render(
-    isNewer(error) ? (
-      <Trouble
-        title="This logbook is newer"
-        text="It was written by a newer Warmshot. Update the app first. Your data is untouched."
-      />
-    ) : (
-      <Trouble
-        title="The logbook did not open"
-        text="Your data is untouched. Close other windows of this app and start again."
-        detail={String(error)}
-      />
-    ),
-    root,
-  );
+async function fail(root: HTMLElement, error: unknown): Promise<void> {
+  const { troubleOf, wayAround } = await import('#app/opening-troubles.ts');
+  const trouble = troubleOf(error);
+  render(<Trouble {...trouble} />, root);
+  const way = (await hasDrawer(name)) && (await wayAround(error, name, safetyOf(null)));
+  if (way) render(<Trouble {...trouble} way={way} />, root);
 }
 
 /** Whether the logbook was written by a newer version of the app. */

@@ -7,10 +7,12 @@ interface Props {
   text: string;
   /** What the device said, for whoever helps. */
   detail?: string;
+  /** Another way on, and what it does. */
+  way?: { word: string; text: string; onPress: () => void };
 }
 
 /** A page for when the app cannot go on: what happened, what is safe, what to do. */
-export function Trouble({ title, text, detail }: Props) {
+export function Trouble({ title, text, detail, way }: Props) {
   return (
     <main class={styles.trouble}>
       <Sheet>
@@ -20,6 +22,12 @@ export function Trouble({ title, text, detail }: Props) {
         <ActKey size="main" onPress={() => window.location.reload()}>
           Start again
         </ActKey>
+        {way && (
+          <>
+            <p>{way.text}</p>
+            <ActKey onPress={way.onPress}>{way.word}</ActKey>
+          </>
+        )}
       </Sheet>
     </main>
   );

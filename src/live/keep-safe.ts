@@ -1,6 +1,5 @@
 import { unknownSafety } from '#live/late-safety.ts';
 import type { Safety, SafetyState } from '#live/safety.ts';
-import type { Clock } from '#platform/clock.ts';
 import type { Room } from '#platform/room.ts';
 import { type Book, seeStamp } from '#store/book.ts';
 import { canaryOf, forgetCanary, remember, type Untold } from '#store/canary.ts';
@@ -10,8 +9,9 @@ import { reserveWith } from '#store/room.ts';
 
 interface Means {
   name: string;
-  book: Book;
-  clock: Clock;
+  /** Null while the logbook does not open: then there is only a look. */
+  book: Book | null;
+  now: () => number;
   room: Room;
   /** Starts the worker that keeps the copy of the logbook `name`. */
   startWorker: (name: string) => Worker;
@@ -23,7 +23,7 @@ type Heard = KeeperNews | { number: number; answer?: unknown; failure?: string }
 const leastBytes = 300 * 1024 * 1024;
 
 /** Keeps the logbook safe: starts the worker when it is first needed and remembers what it tells. */
-export function keepSafe({ name, book, clock, room, startWorker }: Means): Safety {
+export function keepSafe({ name, book, now, room, startWorker }: Means): Safety {
   const first = canaryOf(name);
   let state: SafetyState = { ...unknownSafety, untold: first?.untold ?? null };
   let held: Held | null = null;
@@ -38,18 +38,18 @@ export function keepSafe({ name, book, clock, room, startWorker }: Means): Safet
   function rememberHeld(): void {
     // What is missing stays remembered until the person has read it.
     if (!held || state.untold?.missingEntries || state.untold?.missingMoulds) return;
-    remember(name, { held, hasCopy: Boolean(state.copy), at: clock.now() });
+    remember(name, { held, hasCopy: (state.copy?.records ?? 0) > 0, at: now() });
   }
 
-  function hearHeld(now: Held, copy: SafetyState['copy'], isTight: boolean): void {
-    held = now;
+  function hearHeld(news: Held, copy: SafetyState['copy'], isTight: boolean): void {
+    held = news;
     turn({ copy, trouble: isTight ? 'full' : null });
     rememberHeld();
   }
 
   function hearChecked(news: Checked): void {
     const { findings, copy, isTight } = news;
-    seeStamp(book, findings.newestStamp);
+    if (book) seeStamp(book, findings.newestStamp);
     const untold = untoldOf(news, canaryOf(name));
     if (untold) {
       remember(name, { untold });

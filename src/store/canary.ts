@@ -9,7 +9,7 @@ import type { Held } from '#store/keeping.ts';
 export interface Canary {
   /** What the logbook held last. */
   held: Held;
-  /** Whether there was a second copy. */
+  /** Whether there was anything in a second copy. */
   hasCopy: boolean;
   at: Instant;
   /** What was found at a start and not noted by the person yet. */

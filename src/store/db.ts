@@ -76,13 +76,15 @@ export interface OpeningNews {
 
 /**
  * Opens the database. A rung that fails rejects and leaves data and version as they were; a
- * database of a newer app rejects with a `VersionError`.
+ * database of a newer app rejects with a `VersionError`, a window without any storage with a
+ * `SecurityError`.
  */
 export async function openDatabase(
   name: string,
   news: OpeningNews = {},
   rungs: typeof ladder = ladder,
 ): Promise<Db> {
+  if (!globalThis.indexedDB) throw new DOMException('No database here.', 'SecurityError');
   let failure: unknown;
   const opening = openDB<Logbook>(name, rungs.length, {
     async upgrade(db, oldVersion, _newVersion, tx) {

@@ -1,0 +1,261 @@
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+import { firstSession } from './hands.ts';
+import { finish, keysOf, openAt, test, theMainKey } from './site.ts';
+
+const lost = (page: Page) => page.getByRole('heading', { name: 'The phone lost the logbook' });
+const welcome = (page: Page) => page.getByRole('button', { name: 'Log a pour now' });
+
+/** Pours a first session and waits until the second copy and the memory of it are written. */
+async function pouredOnce(page: Page): Promise<void> {
+  await firstSession(page);
+  await theMainKey(page).click();
+  await finish(page);
+  await expect
+    .poll(() => page.evaluate(() => JSON.parse(localStorage.getItem('warmshot-kept') ?? '{}').held))
+    .toMatchObject({ sessions: 1, moulds: 1, entries: 5 });
+}
+
+/** Clears what the browser keeps for the site, as when it runs out of room. */
+async function clear(page: Page, url: string, kinds: string): Promise<void> {
+  const browser = await page.context().newCDPSession(page);
+  const origin = new URL(url).origin;
+  await page.goto('about:blank');
+  await browser.send('Storage.clearDataForOrigin', { origin, storageTypes: kinds });
+}
+
+test('the browser clears the database alone: one press puts all back, and it says what', async ({
+  page,
+  site,
+}) => {
+  await page.goto(site.url);
+  await pouredOnce(page);
+  const before = await keysOf(page, 'sealed');
+  await clear(page, site.url, 'indexeddb');
+  await openAt(page, site);
+  await expect(lost(page)).toBeVisible();
+  await expect(page.getByRole('alert')).toContainText('It held 1 session and 1 mould.');
+  await page.getByRole('button', { name: 'Put it back from the second copy' }).click();
+  await expect(page.getByRole('status').first()).toContainText('put back from the second copy.');
+  expect(await keysOf(page, 'sealed')).toEqual(before);
+  // It is said again until it was noted.
+  await openAt(page, site);
+  await expect(page.getByRole('status').first()).toContainText('put back from the second copy.');
+  await page.getByRole('button', { name: 'Noted' }).click();
+  await openAt(page, site, '#/workshop');
+  await expect(page.getByText(/second copy lies beside it: 1 session and 1 mould/)).toBeVisible();
+  await expect(page.getByText('put back')).toHaveCount(0);
+});
+
+test('it clears database and files: no first screen, and the page says that a backup file is needed', async ({
+  page,
+  site,
+}) => {
+  await page.goto(site.url);
+  await pouredOnce(page);
+  await clear(page, site.url, 'indexeddb,file_systems');
+  await openAt(page, site);
+  await expect(lost(page)).toBeVisible();
+  await expect(page.getByRole('alert')).toContainText('There is no second copy on this phone.');
+  await page.getByRole('button', { name: 'Begin anew' }).click();
+  await page.getByRole('button', { name: 'Begin anew' }).click();
+  await expect(welcome(page)).toBeVisible();
+  await openAt(page, site);
+  await expect(welcome(page)).toBeVisible();
+});
+
+test('it clears database and memory, and the files are enough', async ({ page, site }) => {
+  await page.goto(site.url);
+  await pouredOnce(page);
+  await clear(page, site.url, 'indexeddb,local_storage');
+  await openAt(page, site);
+  await expect(lost(page)).toBeVisible();
+  await page.getByRole('button', { name: 'Begin anew' }).click();
+  await expect(page.getByText(/There is no undo/)).toBeVisible();
+  await page.getByRole('button', { name: 'Throw it away and begin anew' }).click();
+  await expect(welcome(page)).toBeVisible();
+  await openAt(page, site);
+  await expect(welcome(page)).toBeVisible();
+});
+
+test('it clears everything: that is a first day', async ({ page, site }) => {
+  await page.goto(site.url);
+  await pouredOnce(page);
+  await clear(page, site.url, 'all');
+  await openAt(page, site);
+  await expect(welcome(page)).toBeVisible();
+});
+
+test('it clears the files alone: they are written again, and that is said', async ({
+  page,
+  site,
+}) => {
+  await page.goto(site.url);
+  await pouredOnce(page);
+  await clear(page, site.url, 'file_systems');
+  await openAt(page, site);
+  await expect(page.getByRole('status').first()).toContainText('It is written again.');
+});
+
+test('a window without any database says so', async ({ page, site }) => {
+  await page.addInitScript(() => Object.defineProperty(window, 'indexedDB', { value: undefined }));
+  await page.goto(site.url);
+  await expect(page.getByRole('heading', { name: 'This window keeps nothing' })).toBeVisible();
+  await expect(page.getByRole('alert')).toContainText('as private windows do');
+});
+
+test('a device with no files, no memory and no word on what it keeps still logs, and says so', async ({
+  page,
+  site,
+}) => {
+  await page.addInitScript(() => {
+    Object.defineProperty(navigator, 'storage', { value: undefined });
+    Object.defineProperty(window, 'localStorage', {
+      get: () => {
+        throw new DOMException('No.', 'SecurityError');
+      },
+    });
+  });
+  // The worker is another world: there the folder is refused.
+  const assets = join(site.folder, 'assets');
+  const keeper = readdirSync(assets).find((file) => file.startsWith('keeper-')) ?? '';
+  const refused = `Object.defineProperty(navigator.storage, 'getDirectory', { value: () => Promise.reject(new DOMException('No.', 'SecurityError')) });`;
+  const text = readFileSync(join(assets, keeper), 'utf8');
+  writeFileSync(join(assets, keeper), `${refused}\n${text}`);
+  await page.goto(site.url);
+  await firstSession(page);
+  await theMainKey(page).click();
+  await finish(page);
+  await openAt(page, site, '#/workshop');
+  await expect(page.getByText('1 session, 1 shot.')).toBeVisible();
+  await expect(
+    page.getByText('This browser keeps no second copy. Keep a backup file.'),
+  ).toBeVisible();
+  await expect(page.getByText(/does not say whether it may clear the log/)).toBeVisible();
+});
+
+test('after the first session, and only then, the phone is asked to keep the log', async ({
+  page,
+  site,
+}) => {
+  await page.addInitScript(() => {
+    let isPromised = false;
+    Object.defineProperties(navigator.storage, {
+      persisted: { value: async () => isPromised },
+      persist: {
+        value: async () => {
+          isPromised = true;
+          return true;
+        },
+      },
+    });
+  });
+  await page.goto(site.url);
+  const ask = page.getByRole('button', { name: 'Ask it' });
+  await expect(welcome(page)).toBeVisible();
+  await expect(ask).toHaveCount(0);
+  await firstSession(page);
+  await theMainKey(page).click();
+  await finish(page);
+  await expect(page.getByText(/Phones may clear web data/)).toBeVisible();
+  await ask.click();
+  await expect(ask).toHaveCount(0);
+  await page.goto(`${site.url}#/workshop`);
+  await expect(page.getByText('The phone promised not to clear the log by itself.')).toBeVisible();
+});
+
+test('an older window holds the logbook: this one says so and goes on once it is closed', async ({
+  page,
+  context,
+  site,
+}) => {
+  // A window of the first release, which knows of no newer one.
+  await page.goto(`${site.url}manifest.webmanifest`);
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open('warmshot', 1);
+        opening.onupgradeneeded = () => {
+          const stores = { moulds: 'id', injectors: 'id', colourways: 'id', settings: 'id' };
+          const more = { sealed: 'id', drafts: 'sessionId', meta: 'name' };
+          for (const [name, keyPath] of Object.entries({ ...stores, ...more })) {
+            opening.result.createObjectStore(name, { keyPath });
+          }
+          opening.result.createObjectStore('entries', { keyPath: ['sessionId', 'stamp', 'id'] });
+          opening.result.createObjectStore('columns', { keyPath: ['startedAt', 'sessionId'] });
+        };
+        opening.onsuccess = () => {
+          Object.assign(window, { held: opening.result });
+          resolve();
+        };
+      }),
+  );
+  const second = await context.newPage();
+  await second.goto(site.url);
+  await expect(second.getByRole('heading', { name: 'Another window is open' })).toBeVisible({
+    timeout: 3_000,
+  });
+  await page.close();
+  await expect(welcome(second)).toBeVisible({ timeout: 2_000 });
+});
+
+test('two windows log into one session, and no press is lost or doubled', async ({
+  page,
+  context,
+  site,
+}) => {
+  await page.goto(site.url);
+  await firstSession(page);
+  const before = await keysOf(page, 'entries');
+  const second = await context.newPage();
+  await second.goto(site.url);
+  await expect(theMainKey(second)).toBeVisible();
+  const presses = 12;
+  const pressIn = async (one: Page) => {
+    for (let press = 0; press < presses; press += 1) {
+      await one
+        .getByRole('button', { name: /^(Skip|Put back)/ })
+        .first()
+        .click();
+      await one.waitForTimeout(430);
+    }
+  };
+  await Promise.all([pressIn(page), pressIn(second)]);
+  await expect
+    .poll(async () => (await keysOf(page, 'entries')).length)
+    .toBe(before.length + 2 * presses);
+  const undo = (one: Page) => one.getByRole('button', { name: /^Undo/ });
+  await expect(undo(second)).toHaveText((await undo(page).textContent()) ?? 'nothing');
+});
+
+test('a database that never opens again is built anew from the second copy', async ({
+  page,
+  site,
+}) => {
+  await page.goto(site.url);
+  await pouredOnce(page);
+  const before = await keysOf(page, 'sealed');
+  await page.evaluate(() => sessionStorage.setItem('broken', 'yes'));
+  await page.addInitScript(() => {
+    const real = indexedDB.deleteDatabase.bind(indexedDB);
+    const open = indexedDB.open.bind(indexedDB);
+    indexedDB.open = (...args) => {
+      if (sessionStorage.getItem('broken')) {
+        throw new DOMException('Internal error opening backing store.', 'UnknownError');
+      }
+      return open(...args);
+    };
+    indexedDB.deleteDatabase = (name) => {
+      sessionStorage.removeItem('broken');
+      return real(name);
+    };
+  });
+  await page.reload();
+  await expect(page.getByRole('heading', { name: 'The logbook did not open' })).toBeVisible();
+  await page.getByRole('button', { name: 'Build it anew from the second copy' }).click();
+  await expect(lost(page)).toBeVisible();
+  await page.getByRole('button', { name: 'Put it back from the second copy' }).click();
+  await expect(page.getByRole('status').first()).toContainText('put back from the second copy.');
+  expect(await keysOf(page, 'sealed')).toEqual(before);
+});
