@@ -85,6 +85,7 @@ test('axe finds nothing on any screen, in either palette; the table keeps 7:1', 
   await look('pour');
   const places = [
     'moulds',
+    'yields',
     'colours',
     'colour-facts/new',
     'mould-facts/new',

@@ -45,6 +45,7 @@ test('every address opens by itself with no network', async ({ page, site, heard
     'day/2026-11-24',
     `session/${sessionId}`,
     'moulds',
+    'yields',
     `mould/${mouldId}`,
     `mould-facts/${mouldId}`,
     'mould-facts/new',

@@ -1,5 +1,5 @@
 import { dayOf } from '#calc/days.ts';
-import { cavityMatrix, type LoggedShot } from '#calc/mould-shots.ts';
+import type { LoggedShot } from '#calc/mould-shots.ts';
 import type { MouldYield } from '#calc/yields.ts';
 import { useShop } from '#live/shop.ts';
 import { useWorked } from '#live/use-worked.ts';
@@ -12,7 +12,7 @@ import { cavityWords } from '#screens/moulds/change-words.ts';
 import { ExpectedRange } from '#screens/moulds/ExpectedRange.tsx';
 import type { ChangeStart } from '#screens/moulds/LogChange.tsx';
 import { MouldPicture } from '#screens/moulds/MouldPicture.tsx';
-import { expectedShares, scaleFrom } from '#screens/moulds/mould-view.ts';
+import { countedSince, expectedShares, scaleFrom } from '#screens/moulds/mould-view.ts';
 import { NextSteps } from '#screens/moulds/NextSteps.tsx';
 import { dateWords } from '#screens/words.ts';
 import { ofWords, worstOf } from '#screens/yield-words.ts';
@@ -104,21 +104,6 @@ function SinceWords({ since, shots }: Pick<Props, 'since' | 'shots'>) {
     ([day, cavities]) => `${cavityWords(cavities.map(([cavity]) => cavity))} from ${day} on`,
   );
   return <p>Counted since the last mending: {words.join('; ')}.</p>;
-}
-
-/** The counts with the mended cavities counted from their mending on. */
-function countedSince(
-  own: MouldYield,
-  shots: readonly LoggedShot[],
-  since: ReadonlyMap<number, Instant>,
-): MouldYield {
-  if (since.size === 0) return own;
-  const matrix = cavityMatrix(shots, 'bad', since);
-  const byCavity = own.byCavity.map((_, index) => {
-    const seen = matrix.flatMap((shot) => shot[index] ?? []);
-    return { checked: seen.length, bad: seen.filter((bad) => bad === 1).length };
-  });
-  return { ...own, byCavity };
 }
 
 /** Counts and nothing else. */

@@ -1,11 +1,23 @@
+import type { Columns } from '#calc/columns.ts';
+import { sessionsOfMould } from '#calc/last-poured.ts';
+import { mendedSince } from '#calc/mould-changes.ts';
+import { loggedShots, warmShots } from '#calc/mould-shots.ts';
 import type { MouldYield } from '#calc/yields.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import type { Mould } from '#model/mould.ts';
+import type { Instant } from '#model/schemas.ts';
+import { cavitySaid } from '#screens/moulds/cavity-words.ts';
 import { MouldCard } from '#screens/moulds/MouldCard.tsx';
-import { expectedShares, mouldYieldOf, scaleFrom } from '#screens/moulds/mould-view.ts';
+import {
+  countedSince,
+  expectedShares,
+  mouldYieldOf,
+  scaleFrom,
+} from '#screens/moulds/mould-view.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { headsOf } from '#store/heads.ts';
-import { learntColumns } from '#store/learnt.ts';
+import { breath, learntColumns } from '#store/learnt.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
@@ -17,15 +29,16 @@ export function MouldsScreen() {
   const wall = useLive(
     async () => {
       const columns = await learntColumns(book);
-      const moulds = await headsOf(book, 'moulds');
-      return moulds
-        .map((mould) => {
-          const own = mouldYieldOf(columns, mould.id, 'warm');
-          return { mould, own, shares: own && expectedShares(own) };
-        })
-        .sort((a, b) => leastOf(a) - leastOf(b) || shotsOf(b) - shotsOf(a));
+      const changes = await headsOf(book, 'changes');
+      const hung = [];
+      for (const mould of await headsOf(book, 'moulds')) {
+        const done = changes.filter(({ mouldId }) => mouldId === mould.id);
+        hung.push(hungOf(mould, columns, mendedSince(done)));
+        await breath();
+      }
+      return hung.sort((a, b) => leastOf(a) - leastOf(b) || shotsOf(b) - shotsOf(a));
     },
-    ['moulds', 'columns'],
+    ['moulds', 'columns', 'changes'],
     'wall',
   );
   if (!wall) return null;
@@ -48,6 +61,19 @@ export function MouldsScreen() {
       <ActKey href={hrefTo({ at: 'mould-facts', mouldId: null })}>Add a mould</ActKey>
     </DeskPage>
   );
+}
+
+/** One mould with its warm counts, mended cavities from their mending on, and the one that stands out. */
+function hungOf(mould: Mould, columns: readonly Columns[], since: ReadonlyMap<number, Instant>) {
+  const own = mouldYieldOf(columns, mould.id, 'warm');
+  if (!own) return { mould, own, shares: null, said: null };
+  const shots = warmShots(loggedShots(sessionsOfMould(columns, mould.id), mould.id));
+  return {
+    mould,
+    own: countedSince(own, shots, since),
+    shares: expectedShares(own),
+    said: cavitySaid(shots, since),
+  };
 }
 
 interface Hung {

@@ -1,9 +1,11 @@
 import type { Columns } from '#calc/columns.ts';
 import { boundsOf, dayOf } from '#calc/days.ts';
 import { sessionsOfMould } from '#calc/last-poured.ts';
+import { cavityMatrix, type LoggedShot } from '#calc/mould-shots.ts';
 import { isTooEarlyAcross, yieldIntervalAcross } from '#calc/yield.ts';
 import { countsOf, type MouldYield, type Which, yieldsByMould } from '#calc/yields.ts';
 import type { MouldId } from '#model/mould.ts';
+import type { Instant } from '#model/schemas.ts';
 import { countWords, dateWords } from '#screens/words.ts';
 import { conf } from '#screens/yield-words.ts';
 
@@ -53,4 +55,19 @@ export function seenWords(own: MouldYield | null, look: Look, now: number, zone:
   if (!first) return count;
   const [, ...date] = dateWords(dayOf(first.startedAt, zone), dayOf(now, zone)).split(' ');
   return `${count} since ${date.join(' ')}`;
+}
+
+/** The counts with the mended cavities counted from their mending on. */
+export function countedSince(
+  own: MouldYield,
+  shots: readonly LoggedShot[],
+  since: ReadonlyMap<number, Instant>,
+): MouldYield {
+  if (since.size === 0) return own;
+  const matrix = cavityMatrix(shots, 'bad', since);
+  const byCavity = own.byCavity.map((_, index) => {
+    const seen = matrix.flatMap((shot) => shot[index] ?? []);
+    return { checked: seen.length, bad: seen.filter((bad) => bad === 1).length };
+  });
+  return { ...own, byCavity };
 }

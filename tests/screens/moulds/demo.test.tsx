@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import type { Mould } from '#model/mould.ts';
 import { MouldScreen } from '#screens/moulds/MouldScreen.tsx';
+import { MouldsScreen } from '#screens/moulds/MouldsScreen.tsx';
 import { fillDemo } from '#store/demo.ts';
 import { headsOf } from '#store/heads.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
@@ -57,6 +58,22 @@ describe('Grub 50', () => {
       .element(page.getByRole('button', { name: 'Cavity 6', exact: true }))
       .toHaveAttribute('aria-pressed', 'true');
     await key('Leave it').click();
+    await key('Bring back: Vent opened, cavity 6').click();
+    await says('It helped');
+  });
+});
+
+describe('the wall', () => {
+  test('names the cavity that stands out, and after its vent was opened none', async () => {
+    const root = show(shop, <MouldsScreen />);
+    await says('227 shots so far');
+    expect(root.textContent).not.toContain('fails more');
+    open('Grub 50');
+    await key('Take it back: Vent opened, cavity 6').click();
+    await expect.element(key('Bring back: Vent opened, cavity 6')).toBeVisible();
+    show(shop, <MouldsScreen />);
+    await says(/^Cavity 6 fails more than its neighbours: \d+ bad of \d+$/);
+    open('Grub 50');
     await key('Bring back: Vent opened, cavity 6').click();
     await says('It helped');
   });
