@@ -80,7 +80,7 @@ async function open(root: HTMLElement): Promise<void> {
   const show = (page: ComponentChildren) => {
     render(
       <ShopContext.Provider value={shop}>
-        <ErrorPage>{page}</ErrorPage>
+        <ErrorPage check={shop.safety.check}>{page}</ErrorPage>
       </ShopContext.Provider>,
       root,
     );

@@ -3,6 +3,8 @@ import { Trouble } from '#app/Trouble.tsx';
 
 interface Props {
   children: ComponentChildren;
+  /** Looks through the logbook before the app starts again: a damaged record may be the reason. */
+  check: () => Promise<void>;
 }
 
 /** Catches what no screen expected and says so; what was logged is on disk already. */
@@ -20,6 +22,7 @@ export class ErrorPage extends Component<Props, { failure: unknown }> {
         title="Something went wrong"
         text="Everything that ticked is stored. Start again and it will be there."
         detail={String(this.state.failure)}
+        first={this.props.check}
       />
     );
   }

@@ -92,7 +92,7 @@ async function suspectsIn(copy: Copy): Promise<Suspects> {
   };
   const seen = new Map<Table, Set<string>>(keptTables.map((table) => [table, new Set()]));
   for await (const row of rowsIn(db, keptTables)) {
-    const { table, key, record } = row;
+    const { table, key, record, dbKey } = row;
     seen.get(table)?.add(key);
     const sum = sumIn(journal, table, key);
     const isSame = sum === undefined || sum === sumOf(row);
@@ -101,7 +101,7 @@ async function suspectsIn(copy: Copy): Promise<Suspects> {
       fits(table, table === 'sealed' ? { ...(record as object), entries: [] } : record);
     if (isWhole) found.newestStamp = laterStamp(found.newestStamp, newestStampOf(record));
     if (isSame && isWhole) continue;
-    if (isLoose(table)) found.loose.push({ table, key, dbKey: dbKeyOf(table, record) });
+    if (isLoose(table)) found.loose.push({ table, key, dbKey });
     else found.sessions.add(table === 'entries' ? sessionOf(key) : key);
   }
   for (const table of looseTables) {
@@ -161,20 +161,27 @@ async function settleSession(
   const range = IDBKeyRange.bound([id, ''], [id, '\uffff']);
   const stores = ['entries', 'sealed', 'columns', 'meta'] as const;
   const tx = db.transaction(stores, 'readwrite', { durability: 'strict' });
-  const running: Entry[] = await tx.objectStore('entries').getAll(range);
+  const [runningIds, running] = await Promise.all([
+    tx.objectStore('entries').getAllKeys(range),
+    tx.objectStore('entries').getAll(range),
+  ]);
   const sealed = await tx.objectStore('sealed').get(id);
-  const rows = [...running, ...(Array.isArray(sealed?.entries) ? sealed.entries : [])];
-  const whole = rows.filter((row) => fits('entries', row));
-  const broken = rows.filter((row) => !fits('entries', row));
+  const rows: { id: string; row: Entry }[] = [
+    ...running.map((row, index) => ({ id: runningIds[index]?.[2] ?? '', row })),
+    ...(Array.isArray(sealed?.entries) ? sealed.entries : []).map((row) => ({ id: row?.id, row })),
+  ];
+  const whole = rows.filter(({ row }) => fits('entries', row)).map(({ row }) => row);
   // The lines come last: of two entries with one id the later one is taken.
   const entries = inStampOrder([...whole, ...lines]);
   const isSession = entries.some(({ said }) => said.kind === 'session-begun');
-  for (const row of broken) {
-    if (lines.some((line) => line.id === row?.id)) continue;
-    await tx.objectStore('meta').put(asideOf('entries', `${id}/${row?.id}`, row, at));
+  for (const one of rows) {
+    if (whole.includes(one.row) || lines.some((line) => line.id === one.id)) continue;
+    await tx.objectStore('meta').put(asideOf('entries', `${id}/${one.id}`, one.row, at));
     findings.setAside += 1;
   }
-  const before = JSON.stringify(inStampOrder(rows.filter((row) => typeof row === 'object')));
+  const before = JSON.stringify(
+    rows.length === whole.length ? inStampOrder(whole) : rows.map(({ row }) => row),
+  );
   await tx.objectStore('entries').delete(range);
   await tx.objectStore('sealed').delete(id);
   for (const key of suspects.digests.get(id) ?? []) await tx.objectStore('columns').delete(key);
@@ -199,7 +206,7 @@ async function settleSession(
       await tx.objectStore('columns').put(digest);
     }
     if (JSON.stringify(entries) !== before) {
-      const had = new Set(rows.map((row) => row?.id));
+      const had = new Set<string>(rows.map((one) => one.id));
       const isBack = entries.some((entry) => !had.has(entry.id));
       count(isBack ? findings.putBack : findings.putRight, 'sealed');
     }

@@ -49,6 +49,8 @@ export interface Row {
   table: Table;
   key: string;
   record: unknown;
+  /** Where it lies in its table; of an entry that was sealed, where its session lies. */
+  dbKey: IDBValidKey;
 }
 
 /** The open logbook and its open second copy; null: the device keeps no files. */
@@ -79,7 +81,9 @@ export async function* rowsIn(db: Db, tables: readonly Table[]): AsyncGenerator<
         store.getAllKeys(range, batchSize),
         store.getAll(range, batchSize),
       ]);
-      for (const value of values) yield* rowsOf(table, value);
+      for (const [index, value] of values.entries()) {
+        yield* rowsOf(table, keys[index] as IDBValidKey, value);
+      }
       const last = keys.at(-1);
       if (last === undefined || keys.length < batchSize) break;
       range = IDBKeyRange.lowerBound(last, true);
@@ -118,14 +122,14 @@ export async function catchUp(
   for (const table of isTrusted ? asked : []) {
     if (table === 'entries' && !isMoved) continue;
     const gone = keysIn(journal, table).filter((key) => !seen.get(table)?.has(key));
-    rows.push(...gone.map((key) => ({ table, key, record: null })));
+    rows.push(...gone.map((key) => ({ table, key, record: null, dbKey: key })));
   }
   addLines(journal, paper, rows);
 }
 
 /** The checksum that the line of a row has today. */
-export function sumOf(row: Row): number {
-  return lineSum({ ...row, version: ladder.length });
+export function sumOf({ table, key, record }: Row): number {
+  return lineSum({ table, key, record, version: ladder.length });
 }
 
 /** How much the logbook holds. Counted in the database, so that it can be set against the copy. */
@@ -162,29 +166,31 @@ export function sessionOf(key: string): string {
   return key.slice(0, key.indexOf('/'));
 }
 
-/** The rows that one stored value is kept as. */
-function* rowsOf(table: Table, value: unknown): Generator<Row> {
-  const record = value as Record<string, unknown>;
+/**
+ * The rows that one stored value is kept as. Their keys are read off the database's own key: a
+ * damaged value may be anything, even nothing at all.
+ */
+function* rowsOf(table: Table, dbKey: IDBValidKey, value: unknown): Generator<Row> {
+  const [first, , third] = Array.isArray(dbKey) ? dbKey.map(String) : [];
+  const record = (value ?? {}) as Record<string, unknown>;
   switch (table) {
     case 'entries':
-      yield entryRow(record);
+      yield { table, key: `${first}/${third}`, record: value, dbKey };
       return;
     case 'sealed': {
       const { entries, ...head } = record;
-      yield { table, key: String(record.id), record: head };
-      for (const entry of Array.isArray(entries) ? entries : []) yield entryRow(entry);
+      yield { table, key: String(dbKey), record: value ? head : value, dbKey };
+      for (const entry of Array.isArray(entries) ? entries : []) {
+        yield { table: 'entries', key: `${dbKey}/${entry?.id}`, record: entry, dbKey };
+      }
       return;
     }
     case 'columns':
-      yield { table, key: String(record.sessionId), record: packedSum(record) };
+      yield { table, key: String((dbKey as IDBValidKey[])[1]), record: packedSum(record), dbKey };
       return;
     default:
-      yield { table, key: String(record.id), record };
+      yield { table, key: third ?? String(dbKey), record: value, dbKey };
   }
-}
-
-function entryRow(entry: Record<string, unknown>): Row {
-  return { table: 'entries', key: `${entry?.sessionId}/${entry?.id}`, record: entry };
 }
 
 /** A checksum over a digest, whose packed arrays JSON would spell out. */

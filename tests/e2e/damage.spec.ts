@@ -10,6 +10,8 @@ import { id, Pen } from '../hands/log.ts';
 
 /** Entries of the running session: three that open it, then a fill and a result for each shot. */
 const lines = 501;
+/** Time for a busy machine; how long it took is printed, never asserted. */
+const slow = { timeout: 30_000 };
 const mouldName = 'Grub fifty of the damage drill';
 const backends = {
   'first backend': [],
@@ -104,7 +106,7 @@ async function fillProfile(profile: string, flags: readonly string[]) {
     );
     await page.reload();
     await expect
-      .poll(() => page.evaluate(() => localStorage.getItem('warmshot-kept') ?? ''))
+      .poll(() => page.evaluate(() => localStorage.getItem('warmshot-kept') ?? ''), slow)
       .toContain(`"entries":${lines}`);
     return await storedText(page);
   });
@@ -124,7 +126,8 @@ function inDatabase(profile: string, pick: RegExp, change: (bytes: Buffer) => Bu
   for (const file of picked) writeFileSync(file, change(readFileSync(file)));
 }
 
-const data = /\.log$|\.ldb$|\.sqlite$|\.db$|\.sqlite-wal$|\/\d+$|-wal$/;
+// The first backend keeps a log and tables, the second one file named by a hash, and its journal.
+const data = /\.log$|\.ldb$|\/[A-Z2-7]{20,}(-\w+)?$/;
 const remove = (profile: string, folder: string) =>
   rmSync(join(profile, 'Default', folder), { recursive: true, force: true });
 
@@ -147,7 +150,7 @@ const damages: Record<string, (profile: string) => void> = {
   'cut to 60 %': (profile) =>
     inDatabase(profile, data, (bytes) => bytes.subarray(0, Math.floor(bytes.length * 0.6))),
   'the head zeroed': (profile) =>
-    inDatabase(profile, /MANIFEST|CURRENT|\.sqlite$|\.db$|\/\d+$/, (bytes) =>
+    inDatabase(profile, /MANIFEST|CURRENT|\/[A-Z2-7]{20,}$/, (bytes) =>
       bytes.fill(0, 0, Math.min(100, bytes.length)),
     ),
   'the database deleted': (profile) => remove(profile, 'IndexedDB'),
@@ -174,7 +177,13 @@ for (const [backend, flags] of Object.entries(backends)) {
         await page.goto('./');
         const lost = page.getByRole('heading', { name: 'The phone lost the logbook' });
         const table = page.locator('nav[aria-label="Log"]');
-        await expect(lost.or(table)).toBeVisible({ timeout: 20_000 });
+        const failed = page.getByRole('heading', { name: 'Something went wrong' });
+        await expect(lost.or(table).or(failed)).toBeVisible(slow);
+        if (await failed.isVisible()) {
+          // The browser gave nothing back in the place of a record: one look through, and on.
+          await page.getByRole('button', { name: 'Start again' }).click();
+          await expect(lost.or(table)).toBeVisible(slow);
+        }
         const wasLost = await lost.isVisible();
         const start = Date.now();
         if (wasLost && damage === 'both deleted') {
@@ -183,10 +192,10 @@ for (const [backend, flags] of Object.entries(backends)) {
         }
         if (wasLost) {
           await page.getByRole('button', { name: 'Put it back from the second copy' }).click();
-          await expect(table).toBeVisible({ timeout: 20_000 });
+          await expect(table).toBeVisible(slow);
         }
-        await expect.poll(async () => (await storedText(page)).moulds).toEqual(before.moulds);
-        await expect.poll(async () => (await storedText(page)).entries).toHaveLength(lines);
+        await expect.poll(async () => (await storedText(page)).moulds, slow).toEqual(before.moulds);
+        await expect.poll(async () => (await storedText(page)).entries, slow).toHaveLength(lines);
         const told = await page.evaluate(
           () => JSON.parse(localStorage.getItem('warmshot-kept') ?? '{}').untold,
         );

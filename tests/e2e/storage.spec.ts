@@ -13,7 +13,10 @@ async function pouredOnce(page: Page): Promise<void> {
   await theMainKey(page).click();
   await finish(page);
   await expect
-    .poll(() => page.evaluate(() => JSON.parse(localStorage.getItem('warmshot-kept') ?? '{}').held))
+    .poll(
+      () => page.evaluate(() => JSON.parse(localStorage.getItem('warmshot-kept') ?? '{}').held),
+      { timeout: 20_000 },
+    )
     .toMatchObject({ sessions: 1, moulds: 1, entries: 5 });
 }
 
