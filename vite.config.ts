@@ -40,6 +40,8 @@ export default defineConfig({
       'idb',
       'zod/mini',
       'uuid',
+      'papaparse',
+      '@scure/bip39/wordlists/english.js',
       'axe-core',
       'fast-check',
     ],

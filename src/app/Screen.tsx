@@ -66,6 +66,9 @@ const KeepScreen = late(async () => (await import('#screens/keep/KeepScreen.tsx'
 const OpenCopyScreen = late(
   async () => (await import('#screens/keep/OpenCopyScreen.tsx')).OpenCopyScreen,
 );
+const TablesScreen = late(
+  async () => (await import('#screens/keep/TablesScreen.tsx')).TablesScreen,
+);
 
 const afterwards = [
   PotPanel,
@@ -97,6 +100,7 @@ const afterwards = [
   PedalCheckScreen,
   KeepScreen,
   OpenCopyScreen,
+  TablesScreen,
 ];
 
 /** Fetches every later screen: an update that another window takes may clear the files away. */
@@ -159,6 +163,8 @@ export function Screen({ route }: { route: Route }) {
       return <KeepScreen />;
     case 'open-copy':
       return <OpenCopyScreen />;
+    case 'tables':
+      return <TablesScreen />;
     case 'injector-facts':
       return <InjectorFactsScreen injectorId={route.injectorId} />;
   }

@@ -41,6 +41,7 @@ export type Route =
   | { at: 'pedal-check' }
   | { at: 'keep' }
   | { at: 'open-copy' }
+  | { at: 'tables' }
   | { at: 'injector-facts'; injectorId: InjectorId | null };
 
 /** The hash that leads to a route. */
@@ -103,6 +104,7 @@ export function routeOf(hash: string): Route {
     case 'pedal-check':
     case 'keep':
     case 'open-copy':
+    case 'tables':
       return { at };
     case 'day':
       return /^\d{4}-\d{2}-\d{2}$/.test(id) ? { at, day: id } : { at: 'pour' };

@@ -31,6 +31,11 @@ export function CopySheet() {
             Open
           </ActKey>
         </Row>
+        <Row title="Tables" says="To a spreadsheet, and moulds and sessions from one.">
+          <ActKey href={hrefTo({ at: 'tables' })} label="Tables for a spreadsheet">
+            Tables
+          </ActKey>
+        </Row>
       </ul>
     </Sheet>
   );

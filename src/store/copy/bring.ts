@@ -48,6 +48,7 @@ export async function broughtIn(
     );
     const newest = await newestStamp(book);
     await keepAside(book, 'brought-in', { name, at, difference: tally.done(), batches, newest });
+    announce('meta');
   };
   let held: Unit[] = [];
   for await (const unit of unitsOf(sound(open, watch, tally.faults))) {

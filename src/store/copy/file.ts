@@ -85,6 +85,20 @@ export async function openedFile(file: Blob, words: string | null): Promise<Open
   };
 }
 
+/** Records that lie in memory, to be looked at and brought in like a file. */
+export function heldRecords(
+  held: readonly { table: Carried; record: unknown }[],
+  from: { at: number; book: { device: string } },
+): OpenFile {
+  const header = { copy: '', at: from.at, version: ladder.length, app: '', counts: {}, lock: null };
+  async function* records(): AsyncGenerator<Carrying> {
+    for (const [index, { table, record }] of held.entries()) {
+      yield { table, record: record as Carrying['record'], line: index + 1 };
+    }
+  }
+  return { header: { ...header, device: from.book.device } as Header, records };
+}
+
 async function guardOf({ lock }: Header, words: string | null): Promise<Guard> {
   if (!lock) return plainGuard;
   if (words === null) throw refusal('needs-words');

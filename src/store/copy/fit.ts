@@ -74,7 +74,7 @@ function isPicture(bytes: Uint8Array): boolean {
 }
 
 /** The first thing that is wrong, in the schema's own words where it has some. */
-function reasonOf(error: unknown): string {
+export function reasonOf(error: unknown): string {
   const [issue] = (error as { issues?: { path: PropertyKey[]; message: string }[] }).issues ?? [];
   if (!issue) return 'It could not be read.';
   const field = issue.path.map(String).join('.').slice(0, 80);

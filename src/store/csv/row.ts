@@ -1,0 +1,29 @@
+import type { Book } from '#store/book.ts';
+import type { Carried } from '#store/copy/header.ts';
+
+/** A line of a table that is not taken, and why. */
+export interface Untaken {
+  /** Of the file, from 1. */
+  line: number;
+  reason: string;
+}
+
+/** A line by the fields of its kind; empty text where it tells nothing. */
+export interface InRow {
+  line: number;
+  said: Readonly<Record<string, string>>;
+}
+
+/** Where and when a table is read. */
+export interface Reading {
+  book: Book;
+  at: number;
+  /** The zone of the person's clock: a table's times are its times. */
+  zone: string;
+}
+
+/** Records made of the lines of a table, and the lines of which none could be made. */
+export interface TakenIn {
+  records: { table: Carried; record: unknown }[];
+  untaken: Untaken[];
+}
