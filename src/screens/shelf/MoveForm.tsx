@@ -1,11 +1,17 @@
 import { dayOf, instantOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
-import { amountUnitWords, stockWords, type Units } from '#screens/amounts.ts';
+import { stockWords, type Units } from '#screens/amounts.ts';
 import { FormSheet } from '#screens/FormSheet.tsx';
 import { useForm } from '#screens/form.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { AmountFields } from '#screens/shelf/AmountFields.tsx';
-import { moveFrom, oddWords, type TypedKind, typedMove } from '#screens/shelf/move-form.ts';
+import {
+  afterWords,
+  moveFrom,
+  oddWords,
+  type TypedKind,
+  typedMove,
+} from '#screens/shelf/move-form.ts';
 import type { Jar } from '#screens/shelf/shelf-view.ts';
 import { TextField } from '#screens/shelf/TextField.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
@@ -51,6 +57,7 @@ export function MoveForm({ kind, jar, units, onDone }: Props) {
     });
   }
 
+  const after = typed.day === today && read.says ? afterWords(read.says, jar, units) : '';
   const odd = read.says && oddWords(read.says, jar, units);
   return (
     <FormSheet form={form} onSend={save}>
@@ -85,13 +92,13 @@ export function MoveForm({ kind, jar, units, onDone }: Props) {
         onText={(day) => change({ day })}
       />
       <TextField
-        label="Why"
+        label={kind === 'lost' ? 'Why' : 'Note'}
         hint={kind === 'lost' ? 'Spilled, given away, gone off.' : 'A word for later, or nothing.'}
         value={typed.note}
         onText={(note) => change({ note: note.slice(0, 2_000) })}
       />
       {odd && <p role="status">{odd}</p>}
-      <ActKey size="main" sends small={`in ${amountUnitWords[typed.unit]}`}>
+      <ActKey size="main" sends {...(after ? { small: after } : {})}>
         {words[kind][1]}
       </ActKey>
       <Refusal says={trouble} />

@@ -124,6 +124,16 @@ export function oddWords(says: Moves, jar: Jar, units: Units): string {
   }
 }
 
+/** What the shelf will hold then: `makes 218 mL`; empty where the movement says it itself. */
+export function afterWords(says: Moves, { material, stock }: Jar, units: Units): string {
+  if (says.kind !== 'bought' && says.kind !== 'lost') return '';
+  const by = says.kind === 'bought' ? says.qty : -says.qty;
+  const level = stock.level - stock.missing + by;
+  const words = stockWords(Math.abs(level), material.unit, units);
+  if (level < 0) return `then ${words} is missing`;
+  return says.kind === 'bought' ? `makes ${words}` : `leaves ${words}`;
+}
+
 /** The weight that a level makes, for who weighs; empty for pieces. */
 export function tareWords(material: Material, units: Units): string {
   if (material.tareG == null) return 'Weigh the empty jar once: it is kept.';

@@ -39,7 +39,8 @@ describe('a movement', () => {
     await expect.element(field('How much, in mL')).toHaveValue('118.294');
     await field('Paid for all of it').fill('10,20');
     await field('Lot').fill(' A 12 ');
-    await field('Why').fill('second bottle');
+    await expect.element(page.getByText('makes 218 mL')).toBeVisible();
+    await field('Note').fill('second bottle');
     await page.getByRole('button', { name: /^Write it down/ }).click();
     await expect.element(left('218 mL')).toBeVisible();
     expect(await written()).toMatchObject([
