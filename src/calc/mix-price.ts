@@ -1,6 +1,6 @@
 import { type BaitCost, baitCost } from '#calc/cost.ts';
 import { type Measured, stockAmount } from '#calc/stock-measure.ts';
-import type { MaterialId } from '#model/material.ts';
+import type { MaterialId, MaterialKind } from '#model/material.ts';
 import type { Dose, MixSide } from '#model/mix.ts';
 
 /** What a mL of a mix costs, in cents, and what of it has no price. */
@@ -17,6 +17,9 @@ export interface Priced {
   unitCents: number | null;
 }
 
+/** What makes the plastic itself softer, harder or last: it costs as plastic, not as colour. */
+const bodyKinds = new Set<MaterialKind>(['plastisol', 'softener', 'hardener', 'stabiliser']);
+
 /**
  * Cost of one mL of a mix. The sides of a laminate share the bait evenly. Doses are taken on top of
  * the base; the few drops that they add to its volume are left out.
@@ -32,15 +35,21 @@ export function mixCost(
     unpriced.add(found?.material.name ?? name);
     return null;
   };
-  const doseCents = (dose: Dose) => {
+  const doseCost = (dose: Dose) => {
     const found = unitOf(dose.materialId, dose.name);
-    return found ? stockAmount(dose, found.material) * found.unitCents : 0;
+    if (!found) return { isBody: false, cents: 0 };
+    const cents = stockAmount(dose, found.material) * found.unitCents;
+    return { isBody: bodyKinds.has(found.material.kind), cents: cents / mix.baseMl };
   };
   let [plastisol, colour] = [0, 0];
   for (const { plastisolId, doses } of mix.sides) {
     if (plastisolId === null) unpriced.add('Plastisol');
     else plastisol += unitOf(plastisolId, 'Plastisol')?.unitCents ?? 0;
-    for (const dose of doses) colour += doseCents(dose) / mix.baseMl;
+    for (const dose of doses) {
+      const { isBody, cents } = doseCost(dose);
+      if (isBody) plastisol += cents;
+      else colour += cents;
+    }
   }
   const sides = Math.max(1, mix.sides.length);
   return {

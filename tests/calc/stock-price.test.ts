@@ -119,6 +119,17 @@ describe('the cost of a mix', () => {
     expect(cost.unpriced).toEqual([]);
   });
 
+  test('has softener with the plastic, not with the colour', () => {
+    const [clear] = priced;
+    const softener = { material: aStoredMaterial({ kind: 'softener' }, 2), unitCents: 8 };
+    const cost = mixCost(
+      { baseMl: 240, sides: [side(1, 60)] },
+      [clear, softener].flatMap((one) => one ?? []),
+    );
+    expectWithin(cost.plastisolCentsPerMl, 1.16, 1e-12);
+    expect(cost.colourCentsPerMl).toBe(0);
+  });
+
   test('of a laminate is the mean of its sides', () => {
     const cost = mixCost({ baseMl: 240, sides: [side(1, 60), side(1, 120)] }, priced);
     expect(cost.plastisolCentsPerMl).toBe(1.06);
