@@ -43,7 +43,7 @@ export function journalRows(
     if ('sessionId' in line.cause) {
       const { sessionId } = line.cause;
       const href = hrefTo({ at: 'session', sessionId });
-      const title = `Poured ${qtyWords(-line.change)}`;
+      const title = `Used ${qtyWords(-line.change)}`;
       return {
         ...base,
         key: `${sessionId} ${index}`,

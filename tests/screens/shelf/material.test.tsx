@@ -197,7 +197,7 @@ describe('the journal', () => {
     await poured(shop, await aMould(shop.book, 'Grub 50'), clear, [400]);
     const [column] = await shop.book.db.getAll('columns');
     open(clear);
-    await expect.element(page.getByText('Poured 400 mL')).toBeVisible();
+    await expect.element(page.getByText('Used 400 mL')).toBeVisible();
     await expect
       .element(page.getByRole('link', { name: 'Session of Tue 24 Nov' }))
       .toHaveAttribute('href', `#/session/${column?.sessionId}`);
