@@ -19,7 +19,7 @@ const doors: Record<string, readonly string[]> = {
 /** Which packages a room may unpack. */
 const packages: Record<string, readonly string[]> = {
   model: ['zod'],
-  calc: ['date-fns', '@date-fns', 'culori'],
+  calc: ['date-fns', '@date-fns', 'culori', 'qr'],
   store: ['idb', 'zod', 'uuid', 'papaparse', '@scure'],
   platform: ['workbox-window'],
   ui: ['preact'],

@@ -18,7 +18,14 @@ import styles from './App.module.css';
 const KeptNotice = late(async () => (await import('#app/KeptNotice.tsx')).KeptNotice);
 
 /** Screens without the bar of places, so that a sleeve cannot leave them. */
-const plain = new Set<Route['at']>(['table', 'start', 'cautions', 'line-up', 'glove-check']);
+const plain = new Set<Route['at']>([
+  'table',
+  'start',
+  'cautions',
+  'line-up',
+  'glove-check',
+  'drops',
+]);
 
 const DemoBand = late(async () => (await import('#app/DemoBand.tsx')).DemoBand);
 

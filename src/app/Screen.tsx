@@ -47,6 +47,27 @@ const MaterialFactsScreen = late(
 const BaitCostScreen = late(
   async () => (await import('#screens/shelf/BaitCostScreen.tsx')).BaitCostScreen,
 );
+const ColourScreen = late(
+  async () => (await import('#screens/colours/ColourScreen.tsx')).ColourScreen,
+);
+const MixFactsScreen = late(
+  async () => (await import('#screens/colours/MixFactsScreen.tsx')).MixFactsScreen,
+);
+const NamelessScreen = late(
+  async () => (await import('#screens/colours/NamelessScreen.tsx')).NamelessScreen,
+);
+const DropsScreen = late(
+  async () => (await import('#screens/colours/DropsScreen.tsx')).DropsScreen,
+);
+const ShareMixScreen = late(
+  async () => (await import('#screens/colours/ShareMixScreen.tsx')).ShareMixScreen,
+);
+const TakeMixScreen = late(
+  async () => (await import('#screens/colours/TakeMixScreen.tsx')).TakeMixScreen,
+);
+const IdeasScreen = late(
+  async () => (await import('#screens/colours/IdeasScreen.tsx')).IdeasScreen,
+);
 const WorkshopScreen = late(
   async () => (await import('#screens/workshop/WorkshopScreen.tsx')).WorkshopScreen,
 );
@@ -93,6 +114,13 @@ const afterwards = [
   MaterialScreen,
   MaterialFactsScreen,
   BaitCostScreen,
+  ColourScreen,
+  MixFactsScreen,
+  NamelessScreen,
+  DropsScreen,
+  ShareMixScreen,
+  TakeMixScreen,
+  IdeasScreen,
   WorkshopScreen,
   InjectorFactsScreen,
   GloveCheckScreen,
@@ -151,6 +179,20 @@ export function Screen({ route }: { route: Route }) {
       return <MaterialFactsScreen materialId={route.materialId} />;
     case 'bait-cost':
       return <BaitCostScreen />;
+    case 'colour':
+      return <ColourScreen colourwayId={route.colourwayId} />;
+    case 'mix-facts':
+      return <MixFactsScreen colourwayId={route.colourwayId} />;
+    case 'nameless':
+      return <NamelessScreen mixId={route.mixId} />;
+    case 'drops':
+      return <DropsScreen mixId={route.mixId} volumeMl={route.volumeMl} />;
+    case 'share-mix':
+      return <ShareMixScreen mixId={route.mixId} />;
+    case 'take-mix':
+      return <TakeMixScreen packed={route.packed} />;
+    case 'ideas':
+      return <IdeasScreen />;
     case 'workshop':
       return <WorkshopScreen />;
     case 'glove-check':

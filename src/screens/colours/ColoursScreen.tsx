@@ -2,6 +2,7 @@ import { dayOf } from '#calc/days.ts';
 import { lastPoured } from '#calc/last-poured.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import { NamelessList } from '#screens/colours/NamelessList.tsx';
 import { PhotoPicture } from '#screens/PhotoPicture.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { dateWords } from '#screens/words.ts';
@@ -46,10 +47,7 @@ export function ColoursScreen() {
       <ul class={styles.wall}>
         {wall.map(({ colourway, at, photo }) => (
           <li key={colourway.id}>
-            <a
-              class={styles.colour}
-              href={hrefTo({ at: 'colour-facts', colourwayId: colourway.id })}
-            >
+            <a class={styles.colour} href={hrefTo({ at: 'colour', colourwayId: colourway.id })}>
               {photo ? (
                 <span class={styles.photo}>
                   <PhotoPicture id={photo.id} alt="" />
@@ -71,6 +69,9 @@ export function ColoursScreen() {
         ))}
       </ul>
       <ActKey href={hrefTo({ at: 'colour-facts', colourwayId: null })}>New colour</ActKey>
+      <ActKey href={hrefTo({ at: 'ideas' })}>What shall I pour?</ActKey>
+      <ActKey href={hrefTo({ at: 'take-mix', packed: null })}>Take in a mix</ActKey>
+      <NamelessList />
     </DeskPage>
   );
 }

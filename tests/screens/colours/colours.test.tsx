@@ -43,7 +43,7 @@ describe('the wall of colours', () => {
       .toEqual(['PearlMon 23 Nov', 'PeatSun 22 Nov', 'Nevernot poured yet']);
     await expect
       .element(page.getByRole('link', { name: /^Pearl/ }))
-      .toHaveAttribute('href', `#/colour-facts/${pearl.id}`);
+      .toHaveAttribute('href', `#/colour/${pearl.id}`);
   });
 
   test('shows one colour whole and a laminate as its two halves, left to right', async () => {

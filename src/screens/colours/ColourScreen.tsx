@@ -1,0 +1,86 @@
+import { useState } from 'preact/hooks';
+import { dayOf } from '#calc/days.ts';
+import { useShop } from '#live/shop.ts';
+import type { Colourway, ColourwayId } from '#model/gear.ts';
+import type { Mix, MixId } from '#model/mix.ts';
+import { MixSheet } from '#screens/colours/MixSheet.tsx';
+import { NextTime } from '#screens/colours/NextTime.tsx';
+import { Remarks } from '#screens/colours/Remarks.tsx';
+import { type MixBook, useMixBook } from '#screens/colours/use-mix-book.ts';
+import { Versions } from '#screens/colours/Versions.tsx';
+import { NotHere } from '#screens/NotHere.tsx';
+import { hrefTo } from '#screens/routes.ts';
+import { countWords, dateWords } from '#screens/words.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { DeskPage } from '#ui/DeskPage.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import { ToolKey } from '#ui/ToolKey.tsx';
+import styles from './Mix.module.css';
+
+const letters = ['A', 'B'];
+
+/** One colour: what is in it, for any volume, in all its versions. */
+export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
+  const { clock } = useShop();
+  const of = useMixBook(colourwayId);
+  const [shownId, setShownId] = useState<MixId | null>(null);
+  if (!of) return null;
+  const { colourway, versions } = of;
+  if (!colourway) {
+    return <NotHere what="This colour" back={{ at: 'colours' }} word="Colours" />;
+  }
+  const mix = versions.find(({ id }) => id === shownId) ?? versions[0] ?? null;
+  return (
+    <DeskPage
+      title={mix ? `${colourway.name} ${mix.version}` : colourway.name}
+      small={pouredWords(of, mix, dayOf(clock.now(), clock.zone()))}
+      shape="one"
+      tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
+    >
+      <div class={styles.plain}>
+        <Hero colourway={colourway} />
+        {mix ? (
+          <MixSheet key={mix.id} mix={mix} of={of} />
+        ) : (
+          <Sheet>
+            <p>No mix yet. Write down what goes into a cup.</p>
+          </Sheet>
+        )}
+      </div>
+      <div class={styles.plain}>
+        <Sheet title="This colour">
+          <ActKey href={hrefTo({ at: 'mix-facts', colourwayId })}>
+            {mix ? 'Change the doses' : 'Write its mix'}
+          </ActKey>
+          {mix && <ActKey href={hrefTo({ at: 'share-mix', mixId: mix.id })}>Share this mix</ActKey>}
+          <ActKey href={hrefTo({ at: 'colour-facts', colourwayId })}>Change name and look</ActKey>
+        </Sheet>
+        {mix && <NextTime key={`${mix.id} ${mix.nextTime}`} mix={mix} />}
+        {mix && (
+          <Versions of={of} name={colourway.name} shown={mix} onShow={({ id }) => setShownId(id)} />
+        )}
+        <Remarks colourwayId={colourwayId} mix={mix} remarks={of.remarks} />
+      </div>
+    </DeskPage>
+  );
+}
+
+/** The look of a colour; a laminate is two halves with its join line, A on the left. */
+function Hero({ colourway: { sides } }: { colourway: Colourway }) {
+  const label = sides.map(({ name }, side) => `${sides.length > 1 ? letters[side] : ''} ${name}`);
+  return (
+    <div class={styles.hero} role="img" aria-label={label.join(', ').trim()}>
+      {sides.map(({ swatch }, side) => (
+        <i key={letters[side]} style={{ '--swatch': swatch }} />
+      ))}
+    </div>
+  );
+}
+
+function pouredWords({ pours }: MixBook, mix: Mix | null, today: string): string {
+  if (!mix) return 'no mix written';
+  const own = pours.get(mix.id) ?? [];
+  const [last] = own;
+  if (!last) return 'not poured yet';
+  return `poured ${countWords(own.length, 'time')}, last ${dateWords(dayOf(last.at, last.zone), today)}`;
+}

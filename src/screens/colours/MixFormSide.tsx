@@ -1,0 +1,74 @@
+import type { Material } from '#model/material.ts';
+import { AddDose } from '#screens/colours/AddDose.tsx';
+import { DoseFields } from '#screens/colours/DoseFields.tsx';
+import { firstDose, type TypedDose, type TypedSide } from '#screens/colours/mix-form.ts';
+import type { Refusals } from '#screens/form.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { Field } from '#ui/Field.tsx';
+import styles from './Mix.module.css';
+
+interface Props {
+  side: TypedSide;
+  at: number;
+  isOne: boolean;
+  materials: readonly Material[];
+  refusals: Refusals;
+  /** Null takes the part out. */
+  onChange: (side: TypedSide | null) => void;
+}
+
+const roleWords = { only: '', a: 'Side A, ', b: 'Side B, ', core: '', tail: '' } as const;
+
+/** The doses of one side. */
+export function MixFormSide({ side, at, isOne, materials, refusals, onChange }: Props) {
+  const isPart = side.role === 'core' || side.role === 'tail';
+  const called = `${roleWords[side.role]}${side.name}`;
+  const setDose = (row: number, dose: TypedDose | null) =>
+    onChange({
+      ...side,
+      doses: dose ? side.doses.with(row, dose) : side.doses.filter((_, index) => index !== row),
+    });
+  const bases = materials.filter(({ kind, isAside }) => kind === 'plastisol' && !isAside);
+  return (
+    <section class={styles.plain} aria-label={called}>
+      {!isOne && <h2>{called}</h2>}
+      {bases.length > 0 && (
+        <Field label={isOne ? 'Plastisol' : `Plastisol of ${called}`}>
+          {(attributes) => (
+            <select
+              {...attributes}
+              value={side.plastisolId ?? ''}
+              onChange={({ currentTarget }) => {
+                const base = bases.find(({ id }) => id === currentTarget.value);
+                onChange({ ...side, plastisolId: base?.id ?? null });
+              }}
+            >
+              <option value="">Not told</option>
+              {bases.map(({ id, name }) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </select>
+          )}
+        </Field>
+      )}
+      {side.doses.map((dose, row) => (
+        <DoseFields
+          key={dose.key}
+          dose={dose}
+          error={refusals[`sides.${at}.doses.${row}`]}
+          onChange={(next) => setDose(row, next)}
+        />
+      ))}
+      {side.doses.length < 20 && (
+        <AddDose
+          called={isOne ? '' : called}
+          materials={materials}
+          onAdd={(material) => onChange({ ...side, doses: [...side.doses, firstDose(material)] })}
+        />
+      )}
+      {isPart && <ActKey onPress={() => onChange(null)}>Take out the {side.role}</ActKey>}
+    </section>
+  );
+}

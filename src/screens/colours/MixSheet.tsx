@@ -1,0 +1,215 @@
+import { useState } from 'preact/hooks';
+import { cavityCount } from '#calc/cavity-layout.ts';
+import { largeEnoughMl, mostErrorShare, scaledMix } from '#calc/mix.ts';
+import { partMlOf, sprueMlOf } from '#calc/mould-size.ts';
+import { pouredAt } from '#calc/pot-mix.ts';
+import { baitCents, sideCost } from '#calc/pour-cost.ts';
+import { mlForShots, shotsFrom, usualLosses } from '#calc/shots-from.ts';
+import { oddDose } from '#calc/usual-dose.ts';
+import { useShop } from '#live/shop.ts';
+import type { Mix } from '#model/mix.ts';
+import type { Mould } from '#model/mould.ts';
+import { howMuch } from '#screens/colours/amount-text.ts';
+import { MixLines } from '#screens/colours/MixLines.tsx';
+import { guessedPxPerMm, TrueSize } from '#screens/colours/TrueSize.tsx';
+import type { MixBook } from '#screens/colours/use-mix-book.ts';
+import { tidy } from '#screens/dose-words.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import { countWords } from '#screens/words.ts';
+import { pxPerMmOf } from '#store/glass.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { Field } from '#ui/Field.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import { Stepper } from '#ui/Stepper.tsx';
+import styles from './Mix.module.css';
+
+const sideWords = { only: '', a: 'Side A', b: 'Side B', core: 'Core', tail: 'Tail' } as const;
+
+/** One version of a mix for the volume that is chosen: doses, shots and cost. */
+export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
+  const { book } = useShop();
+  const { settings, materials, moulds } = of;
+  const unit = settings.volumeUnit;
+  const stepMl = volumeStepMl(unit);
+  const [volumeMl, setVolumeMl] = useState(mix.baseMl);
+  const [text, setText] = useState('');
+  const [mouldId, setMouldId] = useState<string>(moulds[0]?.id ?? '');
+  const [measured, setMeasured] = useState(() => pxPerMmOf(book));
+  const pxPerMm = measured ?? guessedPxPerMm();
+  const mould = moulds.find(({ id }) => id === mouldId);
+  const load = mould && loadOf(mould);
+  const poured = mix.sides.map((side) => ({ side, ...pouredAt(mix.baseMl, side, volumeMl) }));
+  const isPair = mix.sides.some(({ role }) => role === 'b');
+  const worst = Math.max(...poured.map(({ worstShare }) => worstShare));
+  const refusal =
+    text !== '' && typedMl(text) === null ? 'Write 140 mL, 2 cups or 5 shots.' : undefined;
+
+  function typedMl(typed: string): number | null {
+    const found = howMuch(typed, unit);
+    if (!found) return null;
+    if ('ml' in found) return found.ml >= 5 && found.ml <= 20_000 ? found.ml : null;
+    if (!load || found.shots < 1 || found.shots > 500) return null;
+    return mlForShots(found.shots, load);
+  }
+  function type(typed: string) {
+    setText(typed);
+    const ml = typedMl(typed);
+    if (ml !== null) setVolumeMl(ml);
+  }
+  function step(by: number) {
+    setText('');
+    setVolumeMl(Math.min(20_000, Math.max(stepMl, (Math.round(volumeMl / stepMl) + by) * stepMl)));
+  }
+
+  const advice = adviceOf(mix, of, { volumeMl, worst });
+  return (
+    <>
+      <Sheet title="What goes in">
+        <Stepper
+          label="How much"
+          value={volumeWords(volumeMl, unit)}
+          small={takeWords(poured)}
+          lessName={`${volumeWords(stepMl, unit)} less`}
+          moreName={`${volumeWords(stepMl, unit)} more`}
+          onLess={() => step(-1)}
+          onMore={() => step(1)}
+        />
+        {advice && <p>{advice}</p>}
+        <div class={styles.sides} data-pair={isPair || undefined}>
+          {poured.map(({ side, lines }) => (
+            <section key={side.role} aria-label={sideWords[side.role] || side.name}>
+              {mix.sides.length > 1 && (
+                <h3>
+                  {sideWords[side.role] || 'Body'}: {side.name}
+                </h3>
+              )}
+              <MixLines lines={lines} materials={materials} pxPerMm={pxPerMm} />
+            </section>
+          ))}
+        </div>
+        <CostLines poured={poured} of={of} mould={mould} />
+        <ActKey size="big" href={hrefTo({ at: 'drops', mixId: mix.id, volumeMl: tidy(volumeMl) })}>
+          Count drops
+          <small>one key or the pedal</small>
+        </ActKey>
+      </Sheet>
+      <Sheet title="What you have">
+        <Field label="I have, or I want" hint="140 mL, 2 cups, or 5 shots" error={refusal}>
+          {(attributes) => (
+            <input
+              {...attributes}
+              autocomplete="off"
+              value={text}
+              onInput={({ currentTarget }) => type(currentTarget.value)}
+            />
+          )}
+        </Field>
+        {moulds.length > 0 && (
+          <Field label="Mould">
+            {(attributes) => (
+              <select
+                {...attributes}
+                value={mouldId}
+                onChange={({ currentTarget }) => setMouldId(currentTarget.value)}
+              >
+                {moulds.map(({ id, name }) => (
+                  <option key={id} value={id}>
+                    {name}
+                  </option>
+                ))}
+              </select>
+            )}
+          </Field>
+        )}
+        {mould && load && (
+          <p>
+            {Math.round(volumeMl)} mL {isPair ? 'of each side ' : ''}is{' '}
+            {countWords(shotsFrom(volumeMl * (isPair ? 2 : 1), load), 'shot')} of {mould.name}.{' '}
+            {usualLosses.injectorDeadMl + usualLosses.potResidueMl} mL stays in pot and injector.
+          </p>
+        )}
+      </Sheet>
+      {hasFlake(mix, of) && (
+        <TrueSize pxPerMm={pxPerMm} isMeasured={measured !== null} onChange={setMeasured} />
+      )}
+    </>
+  );
+}
+
+type Poured = { side: Mix['sides'][number] } & ReturnType<typeof pouredAt>;
+
+function takeWords(poured: readonly Poured[]): string {
+  return `take ${poured.map(({ baseMl }) => Math.round(baseMl)).join(' and ')} mL`;
+}
+
+function loadOf(mould: Mould) {
+  const cavities = Math.max(1, cavityCount(mould.layout) - mould.closed.length);
+  return { cavities, partMl: partMlOf(mould), sprueMl: sprueMlOf(mould) };
+}
+
+function hasFlake(mix: Mix, { materials }: MixBook): boolean {
+  return mix.sides.some(({ doses }) =>
+    doses.some(({ materialId }) => materials.get(materialId)?.flake),
+  );
+}
+
+/** The one quiet line: a pot too small for its doses, or a dose far from the usual. */
+function adviceOf(
+  mix: Mix,
+  { mixes, settings }: MixBook,
+  { volumeMl, worst }: { volumeMl: number; worst: number },
+): string {
+  const unit = settings.volumeUnit;
+  if (worst > mostErrorShare) {
+    const enoughMl = largeEnoughMl(scaledMix(mix, volumeMl), volumeStepMl(unit));
+    return enoughMl
+      ? `Too small a pot for these doses: make at least ${volumeWords(enoughMl, unit)}.`
+      : 'Too little for one drop. Thin the colourant 1:10 and count ten times as many.';
+  }
+  const odd = oddDose(
+    mix,
+    mixes.filter(({ id }) => id !== mix.id),
+  );
+  return odd ? oddWords(odd) : '';
+}
+
+/** A dose far from the usual, in one line. */
+export function oddWords({ name, times }: { name: string; times: number }): string {
+  return times > 1
+    ? `${name}: ${Math.round(times)} times what you usually take.`
+    : `${name}: one ${Math.round(1 / times)}th of what you usually take.`;
+}
+
+function CostLines({
+  poured,
+  of: { materials, settings },
+  mould,
+}: {
+  poured: readonly Poured[];
+  of: MixBook;
+  mould: Mould | undefined;
+}) {
+  const costs = poured.flatMap(
+    (one) => sideCost(one, materials.get(one.side.plastisolId ?? ''), materials) ?? [],
+  );
+  if (costs.length === 0 || costs.length < poured.length) return null;
+  const cents = costs.reduce(
+    (sum, { plastisolCents, colourCents }) => sum + plastisolCents + colourCents,
+    0,
+  );
+  const ml = costs.reduce((sum, { volumeMl }) => sum + volumeMl, 0);
+  const bait = mould ? baitCents(costs, loadOf(mould)) : null;
+  return (
+    <p>
+      {volumeWords(ml, settings.volumeUnit)} {costs.length > 1 ? 'in all ' : ''}cost{' '}
+      {moneyWords(cents)}.
+      {mould && bait !== null && ` A bait of ${mould.name} costs ${moneyWords(bait)}.`}
+    </p>
+  );
+}
+
+/** Cents as money without its sign, which the person knows: `3.15`. */
+export function moneyWords(cents: number): string {
+  return (cents / 100).toFixed(2);
+}

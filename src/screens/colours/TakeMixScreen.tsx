@@ -1,0 +1,108 @@
+import { useEffect, useState } from 'preact/hooks';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import { SharedPreview } from '#screens/colours/SharedPreview.tsx';
+import { Refusal } from '#screens/Refusal.tsx';
+import { hrefTo } from '#screens/routes.ts';
+import { useOneAct } from '#screens/use-one-act.ts';
+import { headsOf } from '#store/heads.ts';
+import { readMixFile, type Unpacked, unpackMix } from '#store/mix-parcel.ts';
+import { settingsOf } from '#store/settings.ts';
+import { knownMaterials, takeMix } from '#store/shared-mix.ts';
+import { ActKey } from '#ui/ActKey.tsx';
+import { DeskPage } from '#ui/DeskPage.tsx';
+import { Field } from '#ui/Field.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import { ToolKey } from '#ui/ToolKey.tsx';
+
+/** Takes in a mix from a link or a file: it is looked at first, and becomes a new colour. */
+export function TakeMixScreen({ packed }: { packed: string | null }) {
+  const { book, clock } = useShop();
+  const [found, setFound] = useState<Unpacked | null>(null);
+  const { act, trouble } = useOneAct();
+  const own = useLive(
+    async () => ({
+      materials: await headsOf(book, 'materials'),
+      settings: await settingsOf(book),
+    }),
+    ['materials', 'settings'],
+    'shelf',
+  );
+  useEffect(() => {
+    let isOver = false;
+    if (packed) {
+      void unpackMix(packed).then((read) => {
+        if (!isOver) setFound(read);
+      });
+    }
+    return () => {
+      isOver = true;
+    };
+  }, [packed]);
+  if (!own) return null;
+  const mix = found?.mix ?? null;
+
+  function fromLink(text: string) {
+    const last = /take-mix\/([A-Za-z0-9_-]+)\s*$/.exec(text)?.[1] ?? text.trim();
+    if (last !== '') void unpackMix(last).then(setFound);
+  }
+
+  return (
+    <DeskPage
+      title="A mix from elsewhere"
+      small="looked at first, then taken"
+      shape="wall"
+      tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
+    >
+      {mix && (
+        <>
+          <SharedPreview
+            mix={mix}
+            known={knownMaterials(mix, own.materials)}
+            unit={own.settings.volumeUnit}
+          />
+          <ActKey
+            size="main"
+            onPress={() =>
+              void act(async () => {
+                const { id } = await takeMix(book, mix, clock.now());
+                return { at: 'colour', colourwayId: id };
+              })
+            }
+          >
+            Take it as a new colour
+          </ActKey>
+          <Refusal says={trouble} />
+        </>
+      )}
+      <Refusal says={found?.refusal ?? undefined} />
+      {!mix && (
+        <Sheet>
+          <Field label="A file of a mix">
+            {(attributes) => (
+              <input
+                {...attributes}
+                type="file"
+                accept=".json,application/json"
+                onChange={({ currentTarget }) => {
+                  const [file] = currentTarget.files ?? [];
+                  if (file) void readMixFile(file).then(setFound);
+                }}
+              />
+            )}
+          </Field>
+          <Field label="A link to a mix" hint="Paste it here. A code opens by your phone’s camera.">
+            {(attributes) => (
+              <input
+                {...attributes}
+                autocomplete="off"
+                inputMode="url"
+                onInput={({ currentTarget }) => fromLink(currentTarget.value)}
+              />
+            )}
+          </Field>
+        </Sheet>
+      )}
+    </DeskPage>
+  );
+}

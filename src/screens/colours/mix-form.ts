@@ -1,0 +1,121 @@
+import * as z from 'zod/mini';
+import { roleAt } from '#calc/pot-mix.ts';
+import { toMl } from '#calc/units.ts';
+import type { Colourway } from '#model/gear.ts';
+import type { Material } from '#model/material.ts';
+import { type Dose, type Mix, type MixRole, type MixSide, mixFacts } from '#model/mix.ts';
+import { handNumber } from '#screens/colours/amount-text.ts';
+import { tidy } from '#screens/dose-words.ts';
+import { type Refusals, readForm } from '#screens/form.ts';
+import type { MixDraft } from '#store/mixes.ts';
+
+/** A dose while it is written: its amount as text. */
+export interface TypedDose extends Omit<Dose, 'amount'> {
+  /** Tells rows apart while they come and go. */
+  key: number;
+  text: string;
+}
+export interface TypedSide extends Omit<MixSide, 'doses'> {
+  doses: TypedDose[];
+}
+export interface TypedMix extends Record<string, unknown> {
+  baseMl: number;
+  sides: TypedSide[];
+  nextTime: string;
+}
+
+let rows = 0;
+const nextKey = () => {
+  rows += 1;
+  return rows;
+};
+
+/** The form of a colour's mix as its newest version stands, or of a first one: two cups of nothing yet. */
+export function typedMix(colourway: Colourway, mix: Mix | null): TypedMix {
+  const own = colourway.sides.map((side, index): TypedSide => {
+    const role = roleAt(index, colourway.sides.length);
+    const written = mix?.sides.find((one) => one.role === role);
+    return {
+      role,
+      ...side,
+      plastisolId: written?.plastisolId ?? null,
+      doses: (written?.doses ?? []).map(typedDose),
+    };
+  });
+  const parts = (mix?.sides ?? [])
+    .filter(({ role }) => role === 'core' || role === 'tail')
+    .map((side) => ({ ...side, doses: side.doses.map(typedDose) }));
+  return {
+    baseMl: mix?.baseMl ?? toMl(2, 'cup'),
+    sides: [...own, ...parts],
+    nextTime: mix?.nextTime ?? '',
+  };
+}
+
+/** A part of its own, poured from a pot of its own. */
+export function typedPart(role: MixRole, colourway: Colourway): TypedSide {
+  const [first] = colourway.sides;
+  const name = role === 'core' ? 'Core' : 'Tail';
+  return { role, name, swatch: first?.swatch ?? '#d8d2c2', plastisolId: null, doses: [] };
+}
+
+/** One of a material: a drop of a colourant, an eighth of a teaspoon of all else. */
+export function firstDose({ id, name, kind }: Pick<Material, 'id' | 'name' | 'kind'>): TypedDose {
+  const unit = kind === 'colourant' ? 'drop' : 'tsp';
+  return {
+    key: nextKey(),
+    materialId: id,
+    name,
+    unit,
+    isPinned: false,
+    text: unit === 'drop' ? '1' : '1/8',
+  };
+}
+
+/** The amount one step up or down from what is typed; what cannot be read begins again at one step. */
+export function stepped(dose: TypedDose, by: -1 | 1): string {
+  const step = dose.unit === 'drop' ? 1 : dose.unit === 'tsp' ? 0.125 : 0.5;
+  const now = handNumber(dose.text) ?? 0;
+  return String(tidy3(Math.max(step, now + by * step)));
+}
+
+/** The mix that was typed, or a sentence for each dose that cannot be, by `sides.0.doses.1`. */
+export function mixFrom(
+  typed: TypedMix,
+): { value: MixDraft; refusals: null } | { value: null; refusals: Refusals } {
+  const refusals: Refusals = {};
+  const sides = typed.sides.map((side, at) => ({
+    ...side,
+    doses: side.doses.map(({ key: _key, text, ...dose }, row) => {
+      const amount = handNumber(text);
+      if (amount === null || amount <= 0) {
+        refusals[`sides.${at}.doses.${row}`] = 'Write a number above 0, such as 12 or 1 1/2.';
+      }
+      return { ...dose, amount: amount ?? 0 };
+    }),
+  }));
+  if (Object.keys(refusals).length > 0) return { value: null, refusals };
+  const read = readForm(facts, { baseMl: typed.baseMl, sides, nextTime: typed.nextTime });
+  if (read.value) return read;
+  return {
+    value: null,
+    refusals: Object.fromEntries(
+      Object.entries(read.refusals).map(([path, says]) => [
+        path.replace(/^(sides\.\d+\.doses\.\d+)\..*/, '$1'),
+        says,
+      ]),
+    ),
+  };
+}
+
+const { baseMl, sides: sidesOf, nextTime } = mixFacts;
+const facts = z.object({ baseMl, sides: sidesOf, nextTime });
+
+function typedDose({ amount, ...dose }: Dose): TypedDose {
+  return { ...dose, key: nextKey(), text: String(tidy3(amount)) };
+}
+
+/** A number to three places: an eighth of a teaspoon is 0.125. */
+function tidy3(value: number): number {
+  return value >= 10 ? tidy(value) : Number(value.toFixed(3));
+}

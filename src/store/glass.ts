@@ -1,0 +1,57 @@
+import type { Book } from '#store/book.ts';
+
+/** What this device knows of its own glass and hand: never merged, never in a file. */
+const keyOf = (book: Book, name: string) => `${book.db.name} ${name}`;
+
+/** CSS px in a millimetre of this glass, as the person measured it; null: not measured. */
+export function pxPerMmOf(book: Book): number | null {
+  const kept = Number(read(keyOf(book, 'px-per-mm')));
+  return kept >= 2 && kept <= 20 ? kept : null;
+}
+
+/** Keeps the size of this glass. */
+export function keepPxPerMm(book: Book, pxPerMm: number): void {
+  write(keyOf(book, 'px-per-mm'), String(pxPerMm));
+}
+
+/** What was counted so far of a mix for one volume, by line; empty: nothing. */
+export function countedOf(book: Book, mixKey: string): number[] {
+  try {
+    const kept: unknown = JSON.parse(read(keyOf(book, 'counted')) ?? 'null');
+    if (!isCounted(kept) || kept.mixKey !== mixKey) return [];
+    return kept.counts;
+  } catch {
+    return [];
+  }
+}
+
+/** Keeps what was counted, so that a reload goes on from there. One mix at a time. */
+export function keepCounted(book: Book, mixKey: string, counts: readonly number[]): void {
+  write(keyOf(book, 'counted'), JSON.stringify({ mixKey, counts }));
+}
+
+function isCounted(kept: unknown): kept is { mixKey: string; counts: number[] } {
+  if (typeof kept !== 'object' || kept === null) return false;
+  const { mixKey, counts } = kept as Record<string, unknown>;
+  return (
+    typeof mixKey === 'string' &&
+    Array.isArray(counts) &&
+    counts.every((count) => Number.isSafeInteger(count) && count >= 0)
+  );
+}
+
+function read(key: string): string | null {
+  try {
+    return localStorage.getItem(key);
+  } catch {
+    return null;
+  }
+}
+
+function write(key: string, value: string): void {
+  try {
+    localStorage.setItem(key, value);
+  } catch {
+    // Storage is closed to this page: the count lives on the screen alone.
+  }
+}
