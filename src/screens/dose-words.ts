@@ -30,7 +30,7 @@ export function errorWords(share: number): string {
   return `${percent} % ${share > 0 ? 'more' : 'less'}`;
 }
 
-/** How a dose was rounded: `Rounded up from 11.6 drops, 3 % more.`; empty: it was not. */
+/** How a dose was rounded: `Rounded up from 11.6 drops, 3 % more than the mix.`; empty: it was not. */
 export function roundedWords(
   amount: number,
   wanted: number,
@@ -41,7 +41,8 @@ export function roundedWords(
   const way = amount > wanted ? 'up' : 'down';
   const error = errorWords(errorShare);
   const words = unit === 'drop' ? 'drops' : unit;
-  return `Rounded ${way} from ${tidy(wanted)} ${words}${error ? `, ${error} than the mix` : ''}.`;
+  const by = error ? `${error} than the mix` : 'right in this much plastisol';
+  return `Rounded ${way} from ${tidy(wanted)} ${words}, ${by}.`;
 }
 
 /** A number to two places at most. */

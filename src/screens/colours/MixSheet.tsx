@@ -140,7 +140,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
 type Poured = { side: Mix['sides'][number] } & ReturnType<typeof pouredAt>;
 
 function takeWords(poured: readonly Poured[]): string {
-  return `take ${poured.map(({ baseMl }) => Math.round(baseMl)).join(' and ')} mL`;
+  return `take ${poured.map(({ baseMl }) => Math.round(baseMl)).join(', ')} mL`;
 }
 
 function loadOf(mould: Mould) {

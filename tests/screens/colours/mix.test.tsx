@@ -66,7 +66,9 @@ describe('the page of a colour', () => {
     const root = show(shop, <ColourScreen colourwayId={peat.id} />);
     await expect.element(page.getByRole('heading', { level: 1 })).toHaveTextContent('Peat brown 1');
     await expect.element(text('take 245 mL')).toBeVisible();
-    await expect.element(text(/^Rounded up from 11.6 drops/)).toBeVisible();
+    await expect
+      .element(text('Rounded up from 11.6 drops, right in this much plastisol.'))
+      .toBeVisible();
     await expect.element(text('.035 in, 0.89 mm hex')).toBeVisible();
     const drops = root.querySelector('[aria-label="12 drops of Brown"]');
     expect(drops?.querySelectorAll('circle')).toHaveLength(12);
