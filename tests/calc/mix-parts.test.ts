@@ -4,10 +4,9 @@ import { batchText, nextBatches } from '#calc/batch.ts';
 import { standingOf } from '#calc/log.ts';
 import { pouredSide } from '#calc/mix.ts';
 import { isSameMix, mixDifference } from '#calc/mix-difference.ts';
-import { baitCents, doseQty, sideCost } from '#calc/pour-cost.ts';
+import { baitCents, sideCost } from '#calc/pour-cost.ts';
 import { mlForShots, shotsFrom } from '#calc/shots-from.ts';
 import { inFives, spoonsFor } from '#calc/spoons.ts';
-import { toMl } from '#calc/units.ts';
 import { oddDose } from '#calc/usual-dose.ts';
 import type { Said } from '#model/entry.ts';
 import type { Material } from '#model/material.ts';
@@ -168,15 +167,6 @@ describe('what a pot and a bait cost', () => {
   const black = material(2, { package: { qty: 30, cents: 600 } });
   const flake = material(3, { kind: 'flake', unit: 'g', package: { qty: 60, cents: 720 } });
   const all = new Map([plastisol, black, flake].map((one) => [one.id as string, one]));
-
-  test('a drop of 0.05 mL and a teaspoon of 3 g unless the person measured their own', () => {
-    expect(doseQty({ amount: 20, unit: 'drop' }, black)).toBeCloseTo(1, 12);
-    expect(doseQty({ amount: 20, unit: 'drop' }, { ...black, dropMl: 0.03 })).toBeCloseTo(0.6, 12);
-    expect(doseQty({ amount: 2, unit: 'tsp' }, flake)).toBe(6);
-    expect(doseQty({ amount: 2, unit: 'tsp' }, { ...flake, teaspoonG: 4 })).toBe(8);
-    expect(doseQty({ amount: 1, unit: 'tsp' }, black)).toBeCloseTo(toMl(1, 'tsp'), 12);
-    expect(doseQty({ amount: 3, unit: 'drop' }, flake)).toBeNull();
-  });
 
   test('the cup is the sum of what is in it', () => {
     const poured = pouredSide(side([dose(2, 20), dose(3, 1, { unit: 'tsp' })]), 200);

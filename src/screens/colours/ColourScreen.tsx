@@ -53,6 +53,7 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
             {mix ? 'Change the doses' : 'Write its mix'}
           </ActKey>
           {mix && <ActKey href={hrefTo({ at: 'share-mix', mixId: mix.id })}>Share this mix</ActKey>}
+          <ActKey href={hrefTo({ at: 'photos', colourwayId })}>Photos</ActKey>
           <ActKey href={hrefTo({ at: 'colour-facts', colourwayId })}>Change name and look</ActKey>
         </Sheet>
         {mix && <NextTime key={`${mix.id} ${mix.nextTime}`} mix={mix} />}

@@ -13,6 +13,7 @@ import { addHead, changeHead, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
 import { onHandOf } from '#store/on-hand.ts';
+import { shelfTables } from '#store/stock.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -28,7 +29,7 @@ export function IdeasScreen() {
   const { act, trouble } = useOneAct();
   const found = useLive(
     async () => ({ ideas: await headsOf(book, 'ideas'), colours: await pourables(book) }),
-    ['ideas', 'colourways', 'mixes', 'materials', 'movements', 'columns'],
+    ['ideas', 'colourways', 'mixes', ...shelfTables],
     'ideas',
   );
   if (!found) return null;

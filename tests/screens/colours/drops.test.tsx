@@ -8,6 +8,7 @@ import { IdeasScreen } from '#screens/colours/IdeasScreen.tsx';
 import { headsOf } from '#store/heads.ts';
 import { keepMix } from '#store/mixes.ts';
 import { changeSettings } from '#store/settings.ts';
+import { moveStock } from '#store/stock.ts';
 import { aColourway, aMould, morning, pourEvening, seven } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
 import { aDraft, aMaterial, cupMl } from '../../hands/mixes.ts';
@@ -166,16 +167,8 @@ describe('what shall I pour', () => {
     await expect
       .element(page.getByText('Moss was not poured for 8 weeks, and all of it is on hand.'))
       .toBeVisible();
-    await shop.book.db.put('movements', {
-      id: '0193a000-0000-7000-8000-0000000000aa',
-      materialId: gone.id,
-      at: seven,
-      writtenAt: seven,
-      stamp: '0193a0000000-0000-0000000a',
-      device: '0000000a',
-      says: { kind: 'counted', level: 0 },
-      note: '',
-    } as never);
+    const counted = { kind: 'counted', level: 0 } as const;
+    await moveStock(shop.book, gone.id, counted, { at: seven, writtenAt: seven, note: '' });
     show(shop, <IdeasScreen />);
     await expect
       .element(page.getByText('Slate was not poured for 4 weeks, and all of it is on hand.'))
