@@ -1,3 +1,5 @@
+import { late } from '#app/late.tsx';
+import { loadPictureWork } from '#platform/pictures.ts';
 import type { Route } from '#screens/routes.ts';
 import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
@@ -134,6 +136,7 @@ const afterwards = [
 /** Fetches every later screen: an update that another window takes may clear the files away. */
 export function loadLaterScreens(): void {
   for (const screen of afterwards) screen.load();
+  void loadPictureWork().catch(() => {});
 }
 
 /** The screen of a route. */
