@@ -1,5 +1,6 @@
 import type { Lab } from '#calc/colour.ts';
 import { meetingLineLab } from '#calc/colour-forecast.ts';
+import { type FlakeLook, flakeLook } from '#calc/flake-look.ts';
 import { type Guess, guessOf } from '#calc/guess.ts';
 import { correctedLab, type Shown } from '#calc/learning.ts';
 import { type Body, mixOptics, type Optics } from '#calc/optics.ts';
@@ -55,6 +56,22 @@ export function guessOfSide(
     dosePerCup: dosePerCup ?? 1,
   }));
   return guessOf({ base, doses: planned, body, hasUnknownRemelt: false }, taught.history);
+}
+
+/** A guess with the flake of its side in it, as far as that is known; null where there is no guess. */
+export function flakedGuess(
+  shop: ColourShop,
+  taught: Taught,
+  { mix, side, body }: { mix: Mix; side: MixSide; body: Body },
+  guess: ShopGuess,
+): FlakeLook | null {
+  const optics = opticsOf(shop, mix, side, taught);
+  if (guess.kind !== 'guess' || !optics) return null;
+  const flakes = side.doses.flatMap((dose) => {
+    const material = shop.materials.find(({ id }) => id === dose.materialId);
+    return material?.kind === 'flake' ? [{ dose, material }] : [];
+  });
+  return flakeLook(guess.lab, flakes, { optics, baseMl: mix.baseMl, ...body });
 }
 
 /** Shares of side B that the meeting line is shown at. */

@@ -1,14 +1,21 @@
 import { useMemo } from 'preact/hooks';
 import { relativeStrength, type Verdict } from '#calc/balance.ts';
+import type { FlakeLook } from '#calc/flake-look.ts';
 import { nearestPhoto } from '#calc/guess.ts';
 import { type ColourShop, paperBacking } from '#calc/shop-colours.ts';
-import { guessOfSide, meetingLine, type ShopGuess, taughtFor } from '#calc/shop-forecast.ts';
+import {
+  flakedGuess,
+  guessOfSide,
+  meetingLine,
+  type ShopGuess,
+  taughtFor,
+} from '#calc/shop-forecast.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { MaterialId } from '#model/material.ts';
 import type { Mix, MixSide } from '#model/mix.ts';
 import type { Photo } from '#model/photo.ts';
 import { ColourSpot } from '#screens/ColourSpot.tsx';
-import { balanceWords, guessWords, leftOutWords } from '#screens/forecast-words.ts';
+import { balanceWords, flakeWords, guessWords, leftOutWords } from '#screens/forecast-words.ts';
 import { MeetingLine } from '#screens/MeetingLine.tsx';
 import { NearestPhoto } from '#screens/NearestPhoto.tsx';
 import { hrefTo } from '#screens/routes.ts';
@@ -34,18 +41,21 @@ export function ForecastPictures({ shop, mix, verdicts, thick, thin, colourwayId
     [shop, mix],
   );
   const sides = lessons.map(({ side, taught }) => {
-    const at = (thicknessMm: number) =>
-      guessOfSide(shop, taught, { mix, side, body: { thicknessMm, backing: paperBacking } });
+    const at = (thicknessMm: number): Shown => {
+      const of = { mix, side, body: { thicknessMm, backing: paperBacking } };
+      const guess = guessOfSide(shop, taught, of);
+      return { guess, look: flakedGuess(shop, taught, of, guess) };
+    };
     return { side, taught, thick: at(thick), thin: at(thin) };
   });
   const [a, b] = sides;
   const isPair = a?.side.role === 'a' && b?.side.role === 'b';
-  const isGuessed = sides.every((one) => one.thick.kind === 'guess');
+  const isGuessed = sides.every((one) => one.thick.guess.kind === 'guess');
   const steps =
     isPair && isGuessed
       ? meetingLine(shop, mix, sides, { thicknessMm: thick, backing: paperBacking })
       : [];
-  const nearest = nearestOwn(shop, sides[0]?.thick, colourwayId);
+  const nearest = nearestOwn(shop, sides[0]?.thick.guess, colourwayId);
   return (
     <>
       {sides.map((one) => (
@@ -72,8 +82,14 @@ export function ForecastPictures({ shop, mix, verdicts, thick, thin, colourwayId
   );
 }
 
+/** A guess, and how it looks with its flake. */
+interface Shown {
+  guess: ShopGuess;
+  look: FlakeLook | null;
+}
+
 interface SideProps {
-  guesses: { side: MixSide; thick: ShopGuess; thin: ShopGuess };
+  guesses: { side: MixSide; thick: Shown; thin: Shown };
   isOnly: boolean;
   thick: number;
   thin: number;
@@ -82,28 +98,29 @@ interface SideProps {
 
 function SideGuess({ guesses, isOnly, thick, thin, nameOf }: SideProps) {
   const { side } = guesses;
-  const bare = [guesses.thick, guesses.thin].flatMap((guess) =>
+  const bare = [guesses.thick, guesses.thin].flatMap(({ guess }) =>
     guess.kind === 'no guess' && guess.why === 'no swatch' ? guess.colourantIds : [],
   );
-  const words = guessWords(guesses.thick, nameOf);
+  const words = guessWords(guesses.thick.guess, nameOf);
   // What forbids a guess whatever the thickness is said once.
-  const isRefused = guesses.thick.kind === 'no guess' && words === guessWords(guesses.thin, nameOf);
+  const isRefused =
+    guesses.thick.guess.kind === 'no guess' && words === guessWords(guesses.thin.guess, nameOf);
   const spots = [
-    { word: 'Thick', mm: thick, guess: guesses.thick },
-    ...(thin === thick ? [] : [{ word: 'Thin', mm: thin, guess: guesses.thin }]),
+    { word: 'Thick', mm: thick, ...guesses.thick },
+    ...(thin === thick ? [] : [{ word: 'Thin', mm: thin, ...guesses.thin }]),
   ];
   return (
     <div class={styles.side}>
       {!isOnly && <h3>{side.name}</h3>}
       {isRefused && <p>{words}</p>}
-      {(isRefused ? [] : spots).map(({ word, mm, guess }) =>
+      {(isRefused ? [] : spots).map(({ word, mm, guess, look }) =>
         guess.kind === 'guess' ? (
           <ColourSpot
             key={word}
-            lab={guess.lab}
+            lab={look?.lab ?? guess.lab}
             isGuess
             words={`${word}, ${mm} mm`}
-            small={guessWords(guess, nameOf)}
+            small={[guessWords(guess, nameOf), flakeWords(look)].filter(Boolean).join(' ')}
           />
         ) : (
           <p key={word}>

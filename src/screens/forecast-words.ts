@@ -1,4 +1,5 @@
 import { relativeStrength, type Verdict } from '#calc/balance.ts';
+import type { FlakeLook } from '#calc/flake-look.ts';
 import type { ColourShop } from '#calc/shop-colours.ts';
 import type { ShopGuess } from '#calc/shop-forecast.ts';
 import type { Mix } from '#model/mix.ts';
@@ -56,13 +57,25 @@ export function balanceWords(
   return `${stronger} is the stronger side.${times} A little more in ${weaker} evens it out.`;
 }
 
-/** What a guess leaves out: flake it cannot see, salt, and doses of materials that are gone. */
+/** How much of a bait its flake covers, in words. */
+export function flakeWords(look: FlakeLook | null): string {
+  if (!look) return '';
+  const left = look.isPartial ? 'Flake without a size or look is left out.' : '';
+  if (look.cover === 0) return left;
+  const how = look.hidesBody ? 'Flake hides the bait: this is the flake.' : coverWords(look.cover);
+  return [how, left].filter(Boolean).join(' ');
+}
+
+function coverWords(cover: number): string {
+  if (cover < 0.1) return 'A little flake shows.';
+  if (cover < 0.29) return 'Flake covers about a fifth of it.';
+  return `Flake covers about ${cover < 0.42 ? 'a third' : 'half'} of it.`;
+}
+
+/** What else a guess leaves out. */
 export function leftOutWords({ materials }: ColourShop, mix: Mix): string[] {
   const kinds = mix.sides.flatMap(({ doses }) =>
     doses.flatMap((dose) => materials.find(({ id }) => id === dose.materialId)?.kind ?? []),
   );
-  return [
-    ...(kinds.includes('flake') ? ['The flake is left out: this is the bait around it.'] : []),
-    ...(kinds.includes('salt') ? ['Salt clouds a bait. It is left out here.'] : []),
-  ];
+  return kinds.includes('salt') ? ['Salt clouds a bait. It is left out here.'] : [];
 }

@@ -124,14 +124,22 @@ describe('a forecast says', () => {
     expect(root.querySelector('i')).toBeNull();
   });
 
-  test('that flake and salt are left out', async () => {
+  test('how much flake covers, which flake is not known, and that salt is left out', async () => {
     const flake = aColourant('Flake', null, { kind: 'flake', unit: 'g' });
+    const size = { acrossMm: 0.889, cut: 'hex' } as const;
+    const known = { ...aColourant('Black flake', null), kind: 'flake', unit: 'g' } as const;
+    const black = { ...known, flake: size, swatch: '#101010' };
     const salt = aColourant('Salt', null, { kind: 'salt', unit: 'g' });
-    for (const material of [flake, salt]) await shop.book.db.put('materials', material);
-    await put({ mixes: [mixOf([brown, 6], [flake, 1], [salt, 1])] });
+    for (const material of [flake, black, salt]) await shop.book.db.put('materials', material);
+    const mix = aMix(
+      [[drops(brown, 6), drops(flake, 1), drops(salt, 1), { ...drops(black, 1), unit: 'tsp' }]],
+      { colourwayId: peat.id },
+    );
+    await put({ mixes: [mix] });
     await open();
-    await says('Guess. Usually off by a clearly visible step.');
-    await says('The flake is left out: this is the bait around it.');
+    await says(
+      /^Guess\. Usually off by a clearly visible step\. Flake covers about (a third|half|a fifth) of it\. Flake without a size or look is left out\.$/,
+    );
     await says('Salt clouds a bait. It is left out here.');
   });
 });
