@@ -2,13 +2,13 @@ import type { Line } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
 import type { Shot, Table } from '#calc/table.ts';
 import { countOf } from '#calc/tonight.ts';
-import type { EntryId, Said, SaidOf, ShotId } from '#model/entry.ts';
+import type { EntryId, PotId, Said, SaidOf, ShotId } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { openedWords } from '#screens/pour/result-words.ts';
 import { verdictWords } from '#screens/pour/verdict-words.ts';
 import { trialWords } from '#screens/trial-words.ts';
-import { type VolumeUnit, volumeWords } from '#screens/volumes.ts';
+import { loadWords, type VolumeUnit, volumeWords } from '#screens/volumes.ts';
 import { clockWords, joined, tempWords } from '#screens/words.ts';
 
 /** The units that the person reads. */
@@ -75,7 +75,7 @@ function plainWords(
     case 'pot-emptied':
       return ['Pot emptied', potName(table, said.potId)];
     case 'filled':
-      return filledWords(table, said, id);
+      return filledWords(table, said, id, volumeUnit);
     case 'clock-stopped':
       return ['Clock ended by hand', joined(shotsOf(table, [said]).map((s) => shotName(table, s)))];
     case 'skipped':
@@ -96,7 +96,7 @@ function plainWords(
         `${mouldName(table, said.mouldId)}, reading`,
       ];
     case 'layer-poured':
-      return layerWords(table, said);
+      return layerWords(table, said, at);
     case 'layers-ended':
       return ['Last layer', joined(shotsOf(table, [said]).map((s) => shotName(table, s)))];
     case 'pot-chosen':
@@ -119,18 +119,31 @@ function plainWords(
   }
 }
 
-function filledWords(table: Table, said: SaidOf<'filled'>, id: EntryId): [string, string] {
+function filledWords(
+  table: Table,
+  said: SaidOf<'filled'>,
+  id: EntryId,
+  unit: VolumeUnit,
+): [string, string] {
   const own = table.shots.filter((shot) => shot.filledBy === id);
   const names = joined(said.shots.map(({ mouldId }) => mouldName(table, mouldId)));
   const round = own[0] ? `, round ${own[0].round}` : '';
   const isWaiting = own.some((shot) => shot.loggedAt === null);
-  return [isWaiting ? 'Filled, not checked' : 'Filled', `${names}${round}`];
+  const loadMl = said.shots.reduce((sum, { volumeMl }) => sum + volumeMl, 0);
+  const load = loadWords(loadMl, unit);
+  return [isWaiting ? 'Filled, not checked' : 'Filled', `${names}${round}, ${load}`];
 }
 
-function layerWords(table: Table, said: SaidOf<'layer-poured'>): [string, string] {
+function layerWords(table: Table, said: SaidOf<'layer-poured'>, at: Instant): [string, string] {
   const shots = shotsOf(table, said.shots);
+  const layers = shots[0]?.layers ?? [];
+  const place = layers.findIndex(
+    (layer) => layer.at === at && layer.potIds.includes(said.potId as PotId),
+  );
+  const below = layers[place - 1];
+  const gap = below ? `, after ${clockWords((at - below.at) / 1_000)}` : '';
   return [
-    `Layer from ${potName(table, said.potId)}`,
+    `Layer ${place + 1} from ${potName(table, said.potId)}${gap}`,
     joined(shots.map((shot) => shotName(table, shot))) || 'Its fill was taken back',
   ];
 }

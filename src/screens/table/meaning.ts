@@ -80,8 +80,8 @@ export function meaningOf(
         means: 'filled',
         icon: 'fill',
         word: `Layer ${number}`,
-        touches: `${shortened(pot, 16)}: ${places}`,
-        spoken: `${pot}, ${names}`,
+        touches: `${shortened(pot, 16)}: ${names.length > longestNamesShort ? places : names}`,
+        spoken: `${pot}: ${names}`,
         short: `${shortened(pot, 8)}: ${places}`,
         act: () => {
           const said = layerSaid(step.seats);

@@ -57,11 +57,53 @@ describe('a line of the log', () => {
     expect(wordsIn(pen).slice(3)).toEqual([
       ['Pot reheated', 'Pot 1, heat 2'],
       ['Pot 329 °F', 'Pot 1, reading'],
-      ['Filled', 'Grub 50, round 1'],
+      ['Filled', 'Grub 50, round 1, 42 mL'],
       ['3 good, 1 bad: 2 short', 'Grub 50, shot 1'],
-      ['Filled, not checked', 'Grub 50, round 2'],
+      ['Filled, not checked', 'Grub 50, round 2, 42 mL'],
       ['Cavity 2 closed off', 'Grub 50'],
       ['Set time 2:45', 'Grub 50'],
+    ]);
+  });
+
+  test('names each layer of a hand pour with its pot and the gap before it', () => {
+    const pen = new Pen().open([aFrozenMould(3, { name: 'Cup 4' })]);
+    pen.fill(3, 1, evening + 60_000);
+    pen.write(potMixed(2, 1), evening + 60_000);
+    const layer = (pot: number, at: number) =>
+      pen.write(
+        {
+          kind: 'layer-poured',
+          potId: id('pot', pot),
+          shots: [{ shotId: id('shot', 1), volumeMl: 14 }],
+        },
+        at,
+      );
+    layer(2, evening + 130_000);
+    layer(1, evening + 175_000);
+    pen.write({ kind: 'layers-ended', shotId: id('shot', 1) });
+    expect(wordsIn(pen).slice(-3)).toEqual([
+      ['Layer 2 from Pot 2, after 1:10', 'Cup 4, shot 1'],
+      ['Layer 3 from Pot 1, after 0:45', 'Cup 4, shot 1'],
+      ['Last layer', 'Cup 4, shot 1'],
+    ]);
+  });
+
+  test('tells trays, trials, pots and injectors', () => {
+    const pen = new Pen().open();
+    pen.fill(1, 1);
+    pen.write({ kind: 'tray-counted', mouldId: id('mould', 1), count: 14 });
+    for (const did of [true, false, null]) {
+      pen.write({ kind: 'tried', shotId: id('shot', 1), what: 'even', did });
+    }
+    pen.write({ kind: 'pot-chosen', potIds: [id('pot', 1)] });
+    pen.write({ kind: 'injector-taken', injector: null });
+    expect(wordsIn(pen).slice(4)).toEqual([
+      ['Tray counted: 14', 'Mould 1'],
+      ['Trial: Even', 'Mould 1, shot 1'],
+      ['Trial: Uneven', 'Mould 1, shot 1'],
+      ['No trial', 'Mould 1, shot 1'],
+      ['Pour from', 'Pot 1'],
+      ['Injector', 'None'],
     ]);
   });
 

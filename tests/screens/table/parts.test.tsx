@@ -189,11 +189,11 @@ describe('a hand pour in layers', () => {
   test('goes pot by pot, each named on the main key, and the clock runs from the last', async () => {
     await mainSays(/^Filled Cup 4: layer 1, Pot 1$/);
     await press(/^Filled/);
-    await mainSays(/^Layer 2 Pot 2, Cup 4$/);
+    await mainSays(/^Layer 2 Pot 2: Cup 4$/);
     table.pass(42_000);
     await expect.element(page.getByText('+0:42')).toBeVisible();
     await press(/^Layer 2/);
-    await mainSays(/^Layer 3 Pot 3, Cup 4$/);
+    await mainSays(/^Layer 3 Pot 3: Cup 4$/);
     await press(/^Layer 3/);
     await mainSays(/^Setting/);
     await expect.element(page.getByText(/^2:5\d$|^3:00$/)).toBeVisible();
@@ -211,7 +211,7 @@ describe('a hand pour in layers', () => {
     await press(/^Open now/);
     await press(/^All good/);
     await press(/^Filled/);
-    await mainSays(/^Layer 2 Pot 2, Cup 4$/);
+    await mainSays(/^Layer 2 Pot 2: Cup 4$/);
     // The gap of the shot before stands beside the count.
     await expect.element(page.getByText(/^, last 0:0\d$/)).toBeVisible();
     await press(/^Layer 2/);
@@ -223,7 +223,7 @@ describe('a hand pour in layers', () => {
     await mainSays(/^Layer 2 Pot 2/);
     await press(/^Pot:/);
     await press(/^Pour next: Pot 3/);
-    await mainSays(/^Layer 2 Pot 3, Cup 4$/);
+    await mainSays(/^Layer 2 Pot 3: Cup 4$/);
   });
 });
 
