@@ -47,9 +47,9 @@ export function setClockAt(table: Table, seat: Seat, volumeMl: number, at: Insta
   return { opens: opens.length, wallC, setSec: held, from: 'predicted' };
 }
 
-/** The clock that the person's own opens make, s: their median, to 5 s; null: too few of them. */
+/** The clock that the person's own opens make, s: their median, to 5 s and at least that; null: too few of them. */
 export function ownSetSec(opensSec: readonly number[]): number | null {
-  return opensSec.length < ownOpensNeeded ? null : roundedTo(5, median(opensSec));
+  return opensSec.length < ownOpensNeeded ? null : Math.max(5, roundedTo(5, median(opensSec)));
 }
 
 /**

@@ -40,6 +40,13 @@ describe('the clock of the next shot', () => {
     });
   });
 
+  test('opens within a second or two make the shortest clock, not one of no time', () => {
+    for (const openSec of [0.1, 1, 2.4]) {
+      const ownOpensSec = Array.from({ length: 5 }, () => openSec);
+      expect(clock({ ownOpensSec })).toMatchObject({ setSec: 5, from: 'own-opens' });
+    }
+  });
+
   test('five own opens of all-good shots replace it by their median', () => {
     const pen = new Pen().open();
     const opens = [150, 160, 200, 170, 900];

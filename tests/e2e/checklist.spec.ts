@@ -1,0 +1,560 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, type Page } from '@playwright/test';
+import {
+  addMould,
+  firstSession,
+  key,
+  lineUp,
+  mainKey,
+  openApp,
+  press,
+  pressMain,
+} from './hands.ts';
+import { openAt, stored, test } from './site.ts';
+
+const home = join(import.meta.dirname, '../..');
+
+const glasses = [
+  [320, 568],
+  [360, 740],
+  [412, 915],
+  [740, 360],
+  [768, 1024],
+  [1024, 768],
+] as const;
+
+const bar = (page: Page) => page.locator('nav[aria-label="Log"] > button');
+
+/** What lies at a point of the glass: the words of its key, or nothing. */
+async function keyAt(page: Page, x: number, y: number): Promise<string> {
+  return await page.evaluate(
+    ([left = 0, top = 0]) =>
+      document.elementFromPoint(left, top)?.closest('button')?.textContent ?? '',
+    [x, y],
+  );
+}
+
+for (const side of ['right', 'left']) {
+  test(`checklist 4: with the main key on the ${side}, it and Undo reach their edges of the glass`, async ({
+    page,
+  }) => {
+    await openApp(page);
+    await addMould(page, 'Grub 50', 2, 4);
+    if (side === 'left') {
+      await page.goto('./#/workshop');
+      await page.getByRole('button', { name: 'Swap' }).click();
+      await expect(page.getByText('Main key on the left.')).toBeVisible();
+    }
+    await lineUp(page, ['Grub 50']);
+    for (const [width, height] of glasses) {
+      await page.setViewportSize({ width, height });
+      for (const [word, own] of [
+        ['Filled', side],
+        ['Undo', height > width ? (side === 'right' ? 'left' : 'right') : side],
+      ] as const) {
+        const box = await bar(page).filter({ hasText: word }).boundingBox();
+        if (!box) throw new Error(`There is no ${word}.`);
+        const x = own === 'right' ? width - 1 : 1;
+        const where = `${word} at ${width}x${height}`;
+        expect(await keyAt(page, x, box.y + box.height / 2), where).toContain(word);
+      }
+    }
+  });
+}
+
+test('checklist 13: all good for a whole round of one, two and three moulds is one press', async ({
+  page,
+}) => {
+  await openApp(page);
+  const names = ['Grub 50', 'Shad 7', 'Leaf tail'];
+  for (const name of names) await addMould(page, name, 2, 2);
+  for (const count of [1, 2, 3]) {
+    await lineUp(page, names.slice(0, count));
+    await pressMain(page, /^Filled/);
+    for (const name of names.slice(0, count)) await press(page, new RegExp(`^Open now, ${name}`));
+    await pressMain(page, new RegExp(`^All good ${names.slice(0, count).join(' \\+ ')}$`));
+    await expect(page.getByText(`${4 * count} good`, { exact: true })).toBeVisible();
+    expect(await mainKey(page)).toMatch(/^Filled/);
+    await press(page, /^Table/);
+    await press(page, /^Finish/);
+    await expect(page.getByRole('heading', { level: 1, name: 'Pour' })).toBeVisible();
+  }
+});
+
+test('checklist 34: a countdown is right to a second after ten minutes hidden, locked or loaded anew', async ({
+  page,
+}) => {
+  await page.clock.install({ time: new Date('2026-11-24T18:02:00Z') });
+  await openApp(page);
+  await firstSession(page);
+  await pressMain(page, /^Filled/);
+  const begun = await page.evaluate(() => Date.now());
+  const setSight = (state: string) =>
+    page.evaluate((next) => {
+      Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => next });
+      document.dispatchEvent(new Event('visibilitychange'));
+    }, state);
+  /** How far the card is from the truth, s: both are read at one instant. */
+  const error = () =>
+    page.evaluate((from) => {
+      const digits = document.querySelector('[role="timer"]')?.textContent ?? '';
+      const [minutes = 0, seconds = 0] = digits.replace('+', '').split(':').map(Number);
+      return Math.abs(minutes * 60 + seconds - ((Date.now() - from) / 1_000 - 180));
+    }, begun);
+
+  await setSight('hidden');
+  // Asleep: the wall clock runs on, no timer fires.
+  await page.clock.setSystemTime(begun + 600_000);
+  await setSight('visible');
+  await page.clock.runFor(300);
+  expect(await error()).toBeLessThanOrEqual(1);
+  await page.reload();
+  await page.clock.runFor(500);
+  await expect(page.getByRole('timer').first()).toBeVisible();
+  expect(await error()).toBeLessThanOrEqual(1);
+});
+
+test('checklist 47: with reduced motion nothing moves, on the table and off it', async ({
+  page,
+}) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await openApp(page);
+  await addMould(page, 'Grub 50', 2, 4);
+  const still = async (where: string) => {
+    const moving = await page.evaluate(() =>
+      [...document.querySelectorAll('*')].flatMap((element) =>
+        ['', '::before', '::after'].flatMap((part) => {
+          const { transitionDuration, animationName } = getComputedStyle(element, part || null);
+          const moves = animationName !== 'none' || /[1-9]/.test(transitionDuration);
+          return moves ? [`${element.tagName}${part}`] : [];
+        }),
+      ),
+    );
+    const running = await page.evaluate(() => document.getAnimations().length);
+    expect([moving, running], where).toEqual([[], 0]);
+  };
+  for (const place of ['moulds', 'workshop', 'line-up', 'colours']) {
+    await page.goto(`./#/${place}`);
+    await expect(page.locator('h1')).toBeVisible();
+    await still(place);
+  }
+  await lineUp(page, ['Grub 50']);
+  await still('empty');
+  await pressMain(page, /^Filled/);
+  await still('setting');
+  await press(page, /^Open now/);
+  await still('open');
+  await press(page, /^Cavity 2/);
+  await still('map');
+});
+
+test('checklist 49: the table is light whatever the phone likes, until the person chooses', async ({
+  page,
+}) => {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await openApp(page);
+  await firstSession(page);
+  const paper = () =>
+    page.evaluate(() => getComputedStyle(document.documentElement).getPropertyValue('--paper'));
+  expect(await paper()).toMatch(/^#fff(fff)?$/);
+  await page.goto('./#/workshop');
+  await page.getByRole('button', { name: 'Use Lamp' }).click();
+  await expect.poll(paper).toBe('#0d1115');
+});
+
+test('the dark palette is on before anything is painted, also with no network', async ({
+  page,
+  site,
+  heard,
+}) => {
+  await page.goto(`${site.url}#/workshop`);
+  await page.getByRole('button', { name: 'Use Lamp' }).click();
+  await expect(page.locator('html')).toHaveAttribute('data-theme', 'lamp');
+  await stored(page);
+  await site.stop();
+  // What is on the page when its body begins: nothing was painted before.
+  await page.addInitScript(() => {
+    const seen: string[] = [];
+    Object.assign(window, { seen });
+    new MutationObserver(() => {
+      seen.push(`${document.body ? 'body' : 'head'} ${document.documentElement?.dataset.theme}`);
+    }).observe(document, { childList: true, subtree: true, attributes: true });
+  });
+  await openAt(page, site, '#/workshop');
+  await expect(page.getByRole('heading', { name: 'Workshop' })).toBeVisible();
+  const seen = await page.evaluate(() => Reflect.get(window, 'seen') as string[]);
+  expect(seen.length).toBeGreaterThan(0);
+  expect(seen.filter((one) => one.startsWith('body') && !one.endsWith('lamp'))).toEqual([]);
+  expect(heard).toEqual([]);
+});
+
+test('the first screen promises no network only once every file is stored', async ({
+  page,
+  site,
+}) => {
+  const promise = page.getByText('Works with no network.');
+  await page.route('**/sw.js', (route) => route.abort());
+  await page.goto(site.url);
+  await expect(page.getByRole('button', { name: 'Log a pour now' })).toBeVisible();
+  await page.waitForTimeout(1_000);
+  await expect(promise).toHaveCount(0);
+  await page.unroute('**/sw.js');
+  await page.reload();
+  await stored(page);
+  await expect(promise).toBeVisible();
+});
+
+test('checklist 52: notches and gesture bars are left free, and the last 16 px press nothing', async ({
+  page,
+}) => {
+  await openApp(page);
+  await addMould(page, 'Grub 50', 2, 4);
+  await addMould(page, 'Shad 7', 2, 2);
+  await lineUp(page, ['Grub 50', 'Shad 7']);
+  const browser = await page.context().newCDPSession(page);
+  const insets = { top: 44, left: 44, right: 44, bottom: 34 };
+  for (const [width, height] of glasses) {
+    await page.setViewportSize({ width, height });
+    for (let x = 4; x < width; x += 8) {
+      expect(await keyAt(page, x, height - 8), `${width}x${height} at ${x}`).toBe('');
+    }
+  }
+  await browser.send('Emulation.setSafeAreaInsetsOverride', { insets });
+  for (const [width, height] of [
+    [412, 915],
+    [915, 412],
+    [1024, 768],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.waitForTimeout(80);
+    const out = await page.evaluate(
+      ({ top, left, right, bottom }) =>
+        [...document.querySelectorAll('button')]
+          .filter((one) => one.checkVisibility())
+          .filter((one) => {
+            const box = one.getBoundingClientRect();
+            return (
+              box.top < top ||
+              box.left < left ||
+              box.right > window.innerWidth - right ||
+              box.bottom > window.innerHeight - bottom
+            );
+          })
+          .map((one) => one.textContent),
+      insets,
+    );
+    expect(out, `${width}x${height}`).toEqual([]);
+  }
+});
+
+test('checklist 53: turning the phone keeps the panel, the marks and the focus', async ({
+  page,
+}) => {
+  await openApp(page);
+  await addMould(page, 'Grub 50', 2, 4);
+  await addMould(page, 'Shad 7', 2, 2);
+  await lineUp(page, ['Grub 50', 'Shad 7']);
+  await pressMain(page, /^Filled/);
+  await press(page, /^Open now, Grub/);
+  await press(page, /^Mark bad, Grub/);
+  await press(page, /^Cavity 6/);
+  await page.getByRole('button', { name: /^Cavity 3/ }).focus();
+  for (const [width, height] of [
+    [740, 360],
+    [360, 740],
+    [915, 412],
+    [412, 915],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await page.waitForTimeout(100);
+    await expect(page.getByRole('button', { name: /^Cavity 6, Short/ })).toBeVisible();
+    await expect(page.getByRole('button', { name: /^Cavity 3/ })).toBeFocused();
+    expect(await mainKey(page)).toBe('Save 7 good, 1 bad');
+  }
+  await press(page, /^Back/);
+  await press(page, /^Pot:/);
+  await page.setViewportSize({ width: 740, height: 360 });
+  await expect(page.getByRole('button', { name: 'Reheated' })).toBeVisible();
+});
+
+test('checklist 55: nothing is asked of the phone or the person before the first logged shot', async ({
+  page,
+}) => {
+  await page.addInitScript(() => {
+    const asked: string[] = [];
+    Object.assign(window, { asked });
+    const note = (of: object | undefined, name: string) => {
+      if (!of || typeof Reflect.get(of, name) !== 'function') return;
+      Object.defineProperty(of, name, {
+        configurable: true,
+        value: () => {
+          asked.push(name);
+          return new Promise(() => {});
+        },
+      });
+    };
+    note(window.Notification, 'requestPermission');
+    note(StorageManager.prototype, 'persist');
+    note(Geolocation.prototype, 'getCurrentPosition');
+    note(navigator.mediaDevices && MediaDevices.prototype, 'getUserMedia');
+    note(navigator.credentials && CredentialsContainer.prototype, 'get');
+    for (const name of ['alert', 'confirm', 'prompt']) note(window, name);
+  });
+  const fields = () => page.locator('input, textarea, select, dialog, [role="dialog"]').count();
+  await openApp(page);
+  expect(await fields()).toBe(0);
+  await firstSession(page);
+  expect(await fields()).toBe(0);
+  await pressMain(page, /^Filled/);
+  await press(page, /^Open now/);
+  await pressMain(page, /^All good/);
+  await expect(page.getByText('8 good', { exact: true })).toBeVisible();
+  expect(await fields()).toBe(0);
+  expect(await page.evaluate(() => Reflect.get(window, 'asked'))).toEqual([]);
+});
+
+/** Relative luminance and contrast: WCAG 2.2, definitions. */
+function contrastOf(one: string, other: string): number {
+  const luminance = (written: string) => {
+    // The build writes #ffffff as #fff.
+    const hex = written.length === 4 ? written.replace(/[^#]/g, '$&$&') : written;
+    const [r = 0, g = 0, b = 0] = [1, 3, 5].map((at) => {
+      const share = Number.parseInt(hex.slice(at, at + 2), 16) / 255;
+      return share <= 0.04045 ? share / 12.92 : ((share + 0.055) / 1.055) ** 2.4;
+    });
+    return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+  };
+  const [light = 0, dark = 0] = [luminance(one), luminance(other)].toSorted((a, b) => b - a);
+  return (light + 0.05) / (dark + 0.05);
+}
+
+test('checklist 41, 42: digits, key words and cell numbers keep 11:1, edges and blocks 3:1, in both palettes', async ({
+  page,
+}) => {
+  await openApp(page);
+  for (const theme of ['chalk', 'lamp']) {
+    const of = await page.evaluate((name) => {
+      document.documentElement.dataset.theme = name;
+      const style = getComputedStyle(document.documentElement);
+      return Object.fromEntries(
+        'paper bench ink rule amber on-amber on-fill brick'
+          .split(' ')
+          .map((token) => [token, style.getPropertyValue(`--${token}`).trim()]),
+      ) as Record<string, string>;
+    }, theme);
+    const contrast = (one: string, other: string) => contrastOf(of[one] ?? '', of[other] ?? '');
+    for (const [text, ground] of [
+      ['ink', 'paper'],
+      ['on-amber', 'amber'],
+      ['on-fill', 'ink'],
+      ['on-fill', 'brick'],
+    ] as const) {
+      expect(contrast(text, ground), `${theme}: ${text} on ${ground}`).toBeGreaterThanOrEqual(11);
+    }
+    for (const ground of ['paper', 'bench']) {
+      expect(contrast('rule', ground), `${theme}: rule on ${ground}`).toBeGreaterThanOrEqual(3);
+      expect(contrast('ink', ground), `${theme}: blocks on ${ground}`).toBeGreaterThanOrEqual(3);
+    }
+  }
+});
+
+test('checklist 46: in the person’s own few colours every state still shows', async ({ page }) => {
+  await page.emulateMedia({ forcedColors: 'active' });
+  await openApp(page);
+  await addMould(page, 'Grub 50', 2, 4);
+  await addMould(page, 'Shad 7', 2, 2);
+  await lineUp(page, ['Grub 50', 'Shad 7']);
+  const ground = (name: RegExp) =>
+    key(page, name).evaluate((element) => getComputedStyle(element).backgroundColor);
+  const canvas = await page.evaluate(() => {
+    const probe = document.createElement('i');
+    document.body.append(probe);
+    Object.assign(probe.style, { color: 'Canvas', forcedColorAdjust: 'none' });
+    const { color } = getComputedStyle(probe);
+    probe.remove();
+    return color;
+  });
+  expect(await ground(/^Filled/)).not.toBe(canvas);
+  await pressMain(page, /^Filled/);
+  const drain = await page
+    .getByRole('img', { name: /of the set time left/ })
+    .first()
+    .evaluate((element) => getComputedStyle(element, '::before').backgroundColor);
+  expect(drain).not.toBe(canvas);
+  await press(page, /^Open now, Grub/);
+  const card = await page
+    .getByRole('article', { name: /Grub 50, open/ })
+    .evaluate((element) => getComputedStyle(element).backgroundColor);
+  expect(card).not.toBe(canvas);
+  await press(page, /^Mark bad, Grub/);
+  await press(page, /^Cavity 6/);
+  expect(await ground(/^Cavity 6/)).not.toBe(canvas);
+  expect(await ground(/^Cavity 3/)).toBe(canvas);
+  expect(await ground(/^Short/)).not.toBe(canvas);
+  expect(await ground(/^Dent/)).toBe(canvas);
+});
+
+test('checklist 50: with text twice as large no desk page scrolls sideways on 320 px', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 320, height: 568 });
+  await openApp(page);
+  await addMould(page, 'A mould with a rather long name of its own', 2, 4);
+  const places = [
+    'moulds',
+    'colours',
+    'workshop',
+    'line-up',
+    'cautions',
+    'mould-facts/new',
+    'colour-facts/new',
+    'injector-facts/new',
+    'glove-check',
+    'sound-check',
+    'pedal-check',
+    'pour',
+  ];
+  for (const place of places) {
+    await page.goto(`./#/${place}`);
+    await expect(page.locator('h1')).toBeVisible();
+    const heading = page.locator('h1').first();
+    const sizeOf = () => heading.evaluate((h1) => Number.parseFloat(getComputedStyle(h1).fontSize));
+    const before = await sizeOf();
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '200%';
+    });
+    expect(await sizeOf(), `${place} grows`).toBeCloseTo(2 * before, 0);
+    const wide = await page.evaluate(() => document.scrollingElement?.scrollWidth ?? 0);
+    expect(wide, place).toBeLessThanOrEqual(320);
+    await page.evaluate(() => {
+      document.documentElement.style.fontSize = '';
+    });
+  }
+});
+
+test('checklist 69, 74: no key says OK, Submit or Confirm, and every drawing on a key of the table has its word', async ({
+  page,
+}) => {
+  await openApp(page);
+  await firstSession(page);
+  const look = async () => {
+    const keys = await page.evaluate(() =>
+      [...document.querySelectorAll('button')].map((one) => ({
+        words: one.textContent?.trim() ?? '',
+        hasDrawing: one.querySelector('svg') !== null,
+      })),
+    );
+    expect(keys.length).toBeGreaterThan(4);
+    for (const { words, hasDrawing } of keys) {
+      expect(words).not.toMatch(/\b(ok|submit|confirm|cancel|are you sure)\b/i);
+      if (hasDrawing) expect(words).not.toBe('');
+    }
+  };
+  await look();
+  await pressMain(page, /^Filled/);
+  await look();
+  await press(page, /^Open now/);
+  await look();
+  for (const panel of [/^Table/, /^Pot:/]) {
+    await press(page, panel);
+    await look();
+  }
+});
+
+test('checklist 70: the whole table is walked and pressed by keyboard, and the focus shows at 3:1', async ({
+  page,
+}) => {
+  await openApp(page);
+  await firstSession(page);
+  const walk = async () => {
+    const seen = new Set<string>();
+    for (let step = 0; step < 30; step += 1) {
+      await page.keyboard.press('Tab');
+      const at = await page.evaluate(() => {
+        const on = document.activeElement;
+        if (!(on instanceof HTMLButtonElement)) return null;
+        const { outlineWidth, outlineStyle } = getComputedStyle(on);
+        return { words: on.textContent ?? '', ring: `${outlineWidth} ${outlineStyle}` };
+      });
+      if (!at) continue;
+      expect(at.ring).toBe('4px solid');
+      seen.add(at.words);
+    }
+    const all = await page
+      .locator('button:visible')
+      .evaluateAll((keys) => keys.map((one) => one.textContent ?? ''));
+    expect([...seen].toSorted()).toEqual([...new Set(all)].toSorted());
+  };
+  await walk();
+  await page.getByRole('button', { name: 'Table', exact: true }).focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('button', { name: 'Finish' })).toBeVisible();
+  await walk();
+  // Plum, the colour of the ring, on both grounds of both palettes; tokens as they are written.
+  const tokens = readFileSync(join(home, 'src/styles/tokens.css'), 'utf8');
+  for (const block of tokens.split('color-scheme').slice(1, 3)) {
+    const of = (name: string) => new RegExp(`--${name}:\\s*(#[0-9a-f]{6})`).exec(block)?.[1] ?? '';
+    for (const ground of ['paper', 'bench', 'amber']) {
+      if (ground === 'amber' && block.includes('dark')) continue;
+      expect(contrastOf(of('plum'), of(ground)), ground).toBeGreaterThanOrEqual(3);
+    }
+  }
+});
+
+test('checklist 27: a session of the demo shop is poured by pedal and ended by keyboard, the glass untouched', async ({
+  page,
+  site,
+}) => {
+  test.setTimeout(120_000);
+  await page.goto(`${site.url}?demo#/line-up`);
+  await page.addInitScript(() => {});
+  let touches = 0;
+  await page.exposeFunction('touched', () => {
+    touches += 1;
+  });
+  await page.evaluate(() => {
+    document.addEventListener('pointerdown', () => Reflect.get(window, 'touched')(), true);
+  });
+  const walkTo = async (name: RegExp) => {
+    for (let step = 0; step < 60; step += 1) {
+      await page.keyboard.press('Tab');
+      const words = await page.evaluate(
+        () =>
+          document.activeElement?.getAttribute('aria-label') ??
+          document.activeElement?.textContent ??
+          '',
+      );
+      if (name.test(words)) return;
+    }
+    throw new Error(`No walk leads to ${name}.`);
+  };
+  await expect(page.getByRole('button', { name: /^Grub 50/ })).toBeVisible();
+  await walkTo(/^Grub 50/);
+  await page.keyboard.press('Enter');
+  await walkTo(/^Start pouring/);
+  await page.keyboard.press('Enter');
+  await expect(bar(page).last()).toHaveAttribute('aria-label', /^Filled/);
+  await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+  const pedal = async (says: RegExp, timeout = 30_000) => {
+    await expect(bar(page).last()).toHaveAttribute('aria-label', says, { timeout });
+    await page.waitForTimeout(430);
+    await page.keyboard.press('PageDown');
+  };
+  for (let round = 1; round <= 3; round += 1) {
+    await pedal(/^Filled Grub 50/);
+    // The clocks of the demo table run ten times as fast.
+    await pedal(/^All good Grub 50/);
+  }
+  await expect(bar(page).last()).toHaveAttribute('aria-label', /^Filled/);
+  await page.keyboard.press('PageUp');
+  await expect(bar(page).last()).toHaveAttribute('aria-label', /^All good/);
+  await pedal(/^All good/);
+  await expect(bar(page).last()).toHaveAttribute('aria-label', /^Filled/);
+  await walkTo(/^Table/);
+  await page.keyboard.press('Enter');
+  await walkTo(/^Finish/);
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { level: 1, name: 'Pour' })).toBeVisible();
+  expect(touches).toBe(0);
+});
