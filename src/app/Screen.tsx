@@ -1,4 +1,3 @@
-import { late } from '#app/late.tsx';
 import { loadPictureWork } from '#platform/pictures.ts';
 import type { Route } from '#screens/routes.ts';
 import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
