@@ -13,11 +13,12 @@ import { fastClock } from '#platform/fast-clock.ts';
 import { deviceFiles } from '#platform/files.ts';
 import { whenIdle } from '#platform/idle.ts';
 import { deviceKeys } from '#platform/keys.ts';
+import { lateSound } from '#platform/late-sound.ts';
 import { devicePictures } from '#platform/pictures.ts';
 import { deviceRoom } from '#platform/room.ts';
 import { holdSession } from '#platform/session-lock.ts';
 import { deviceShare } from '#platform/share.ts';
-import { deviceSound } from '#platform/sound.ts';
+
 import { deviceTableLock } from '#platform/table-lock.ts';
 import { deviceTouch } from '#platform/touch.ts';
 import { addScript, trustedScript } from '#platform/trusted.ts';
@@ -64,7 +65,7 @@ async function open(root: HTMLElement): Promise<void> {
     book,
     clock,
     touch: deviceTouch,
-    sound: deviceSound,
+    sound: lateSound(async () => (await import('#platform/sound.ts')).deviceSound),
     keys: deviceKeys,
     pictures: devicePictures,
     share: deviceShare,

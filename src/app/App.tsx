@@ -1,13 +1,11 @@
 import { useEffect } from 'preact/hooks';
 import { landing } from '#app/landing.ts';
-import { PlaceBar } from '#app/PlaceBar.tsx';
-import { loadLaterScreens, Screen } from '#app/Screen.tsx';
-import { UpdateNotice } from '#app/UpdateNotice.tsx';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { useHash } from '#live/use-route.ts';
 import { whenIdle } from '#platform/idle.ts';
 import { hrefTo, type Route, routeOf } from '#screens/routes.ts';
+import { TableScreen } from '#screens/table/TableScreen.tsx';
 import { openDoor } from '#store/door.ts';
 import { footingOf } from '#store/footing.ts';
 import { mirrorPalette } from '#store/palette.ts';
@@ -15,6 +13,10 @@ import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { late } from '#ui/late.tsx';
 import styles from './App.module.css';
 
+// The table is in the first load: nothing in a session waits for a file. All else comes after it.
+const DeskScreen = late(async () => (await import('#app/Screen.tsx')).Screen);
+const PlaceBar = late(async () => (await import('#app/PlaceBar.tsx')).PlaceBar);
+const UpdateNotice = late(async () => (await import('#app/UpdateNotice.tsx')).UpdateNotice);
 const KeptNotice = late(async () => (await import('#app/KeptNotice.tsx')).KeptNotice);
 
 /** Screens without the bar of places, so that a sleeve cannot leave them. */
@@ -38,7 +40,14 @@ export function App() {
   useEffect(() => {
     void openDoor().catch(() => {});
     KeptNotice.load();
-    return whenIdle(loadLaterScreens);
+    return whenIdle(() => {
+      PlaceBar.load();
+      UpdateNotice.load();
+      void import('#app/Screen.tsx').then(
+        ({ loadLaterScreens }) => loadLaterScreens(),
+        () => {},
+      );
+    });
   }, []);
   const palette = settings?.palette;
   useEffect(() => {
@@ -63,7 +72,11 @@ export function App() {
       {!isPlain && leaveDemo && <DemoBand leave={leaveDemo} isOnWall={route.at === 'moulds'} />}
       {!isPlain && !hasRunning && <KeptNotice />}
       {!isPlain && !hasRunning && <UpdateNotice key={address} />}
-      <Screen key={address} route={route} />
+      {route.at === 'table' ? (
+        <TableScreen key={address} />
+      ) : (
+        <DeskScreen key={address} route={route} />
+      )}
       {!isPlain && <PlaceBar at={route.at} />}
     </div>
   );

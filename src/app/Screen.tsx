@@ -1,10 +1,8 @@
 import { loadPictureWork } from '#platform/pictures.ts';
 import type { Route } from '#screens/routes.ts';
 import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
-import { TableScreen } from '#screens/table/TableScreen.tsx';
 import { late } from '#ui/late.tsx';
 
-// The table is in the first load: nothing in a session waits for a file. All else comes after it.
 const PourScreen = late(async () => (await import('#screens/pour/PourScreen.tsx')).PourScreen);
 const StartScreen = late(async () => (await import('#screens/start/StartScreen.tsx')).StartScreen);
 const CautionsScreen = late(
@@ -138,13 +136,11 @@ export function loadLaterScreens(): void {
   void loadPictureWork().catch(() => {});
 }
 
-/** The screen of a route. */
-export function Screen({ route }: { route: Route }) {
+/** The screen of a route other than the table's. */
+export function Screen({ route }: { route: Exclude<Route, { at: 'table' }> }) {
   switch (route.at) {
     case 'pour':
       return <PourScreen />;
-    case 'table':
-      return <TableScreen />;
     case 'start':
       return <StartScreen />;
     case 'cautions':

@@ -4,7 +4,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
 import { newEntry, putEntries, type Says } from '#store/entries.ts';
-import { runningEntries } from '#store/sessions.ts';
+import { runningEntries } from '#store/running.ts';
 
 /** The running session as the table writes and reads it. */
 export interface SessionLog {

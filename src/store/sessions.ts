@@ -5,50 +5,15 @@ import { heatOf } from '#calc/warmth.ts';
 import type { Entry, EntryId, Said, SessionId } from '#model/entry.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
-import type { SealedSession } from '#model/session.ts';
-import { type Book, freshId, pennedMeta } from '#store/book.ts';
+import { type Book, pennedMeta } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { newEntry, putEntries, type Says } from '#store/entries.ts';
 import { changedHead, headOf } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
+import { entriesRunning, rangeOf } from '#store/running.ts';
 
-/** Begins a session with what it opens on. Resolves once it is on disk. */
-export async function beginSession(
-  book: Book,
-  opening: readonly Said[],
-  at: Instant,
-): Promise<SessionId> {
-  const sessionId = freshId<SessionId>(at);
-  await putEntries(
-    book,
-    await Promise.all(opening.map((said) => newEntry(book, sessionId, said, at))),
-  );
-  return sessionId;
-}
-
-/** The entries of the session that runs, newest session first if there are several; null: none runs. */
-export async function runningEntries(book: Book): Promise<Entry[] | null> {
-  const keys = await book.db.getAllKeys('entries');
-  const newest = keys
-    .map(([sessionId]) => sessionId)
-    .sort()
-    .at(-1);
-  return newest === undefined ? null : await entriesRunning(book, newest);
-}
-
-/** The entries of one session, running or sealed, in the order of their stamps; empty: unknown. */
-export async function entriesOf(book: Book, sessionId: SessionId): Promise<Entry[]> {
-  const running = await entriesRunning(book, sessionId);
-  if (running.length > 0) return running;
-  const sealed = await book.db.get('sealed', sessionId);
-  return sealed?.entries ?? [];
-}
-
-/** All ended sessions, oldest first. Reads everything: for pages about the log itself. */
-export async function sealedSessions(book: Book): Promise<SealedSession[]> {
-  const sealed = await book.db.getAll('sealed');
-  return sealed.sort((a, b) => a.startedAt - b.startedAt);
-}
+// What begins and reads a session is in the first load; what seals one comes after the first paint.
+export { beginSession, entriesOf, runningEntries, sealedSessions } from '#store/running.ts';
 
 /**
  * Ends the running session and seals it: its entries move into one record, with its columns beside
@@ -179,12 +144,4 @@ async function mouldsAfter(book: Book, entries: readonly Entry[], at: Instant): 
     return [await changedHead(book, 'moulds', head, changes, at)];
   });
   return (await Promise.all(after)).flat();
-}
-
-async function entriesRunning(book: Book, sessionId: string): Promise<Entry[]> {
-  return await book.db.getAll('entries', rangeOf(sessionId));
-}
-
-function rangeOf(sessionId: string): IDBKeyRange {
-  return IDBKeyRange.bound([sessionId, ''], [sessionId, '\uffff']);
 }

@@ -9,7 +9,7 @@ import { type Book, freshId } from '#store/book.ts';
 import { addHead, type FactsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns, newestColumns } from '#store/history.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
-import { beginSession } from '#store/sessions.ts';
+import { beginSession } from '#store/running.ts';
 import { settingsOf } from '#store/settings.ts';
 
 /** What a session is to begin with. */

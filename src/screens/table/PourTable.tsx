@@ -33,7 +33,6 @@ import { useTrays } from '#screens/table/use-trays.ts';
 import { useUndo } from '#screens/table/use-undo.ts';
 import { useWipe } from '#screens/table/use-wipe.ts';
 import { WipeShade } from '#screens/table/WipeShade.tsx';
-import { endSession } from '#store/sessions.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { Icon } from '#ui/Icon.tsx';
 import styles from './Table.module.css';
@@ -69,7 +68,9 @@ export function PourTable({ log, settings, draft }: Props) {
     setPanel({ at: 'cards' });
   };
   const finish = (at = shop.clock.now()) =>
-    void endSession(shop.book, log.sessionId, at).then(leaveTable);
+    void import('#store/sessions.ts')
+      .then(({ endSession }) => endSession(shop.book, log.sessionId, at))
+      .then(leaveTable);
   const hasManyPots = table.potsInUse.length > 2;
   const openPotId =
     panel.at === 'pots' || (panel.at === 'pot' && hasManyPots)
