@@ -13,6 +13,7 @@ import { ladder } from '#store/ladder.ts';
 import { pouredEvening } from './evening.ts';
 import { type EveningPlan, plannedMonths } from './months.ts';
 import { Pen } from './pen.ts';
+import { drawnPictures } from './pictures.ts';
 import { stockedMaterials, stockJournal } from './purchases.ts';
 import { mouldKeyOf, type ShopNow } from './scene.ts';
 import {
@@ -57,6 +58,7 @@ export function madeShop(seed: number = shopSeed): DemoShop {
     materials: Object.values(stocked),
     movements: stockJournal(stocked, shop.history, pen.device),
     settings: likes,
+    pictures: drawnPictures(Object.values(shop.colourways), shop.history, pen),
     sessions,
   };
 }

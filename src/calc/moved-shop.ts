@@ -34,6 +34,10 @@ export function shopUntilYesterday(shop: DemoShop, now: Instant, zone: string): 
     materials: shop.materials.map(movedHead),
     movements: shop.movements.map((movement) => movedMovement(movement, wayOf(movement.at))),
     settings: movedSettings(movedHead(shop.settings), wayOf(shop.settings.createdAt)),
+    pictures: shop.pictures.map(({ photo, png }) => {
+      const takenAt = photo.takenAt + wayOf(photo.createdAt);
+      return { photo: { ...movedHead(photo), takenAt }, png };
+    }),
     sessions: shop.sessions.map((session) => movedSession(session, wayOf(session.startedAt), zone)),
   };
 }

@@ -4,6 +4,7 @@ import { Colourway, Injector } from '#model/gear.ts';
 import { Material } from '#model/material.ts';
 import { Mould } from '#model/mould.ts';
 import { Movement } from '#model/movement.ts';
+import { Photo } from '#model/photo.ts';
 import { SealedSession } from '#model/session.ts';
 import { Settings } from '#model/settings.ts';
 
@@ -24,6 +25,8 @@ export const DemoShop = z.object({
   /** The stock journal, oldest first. */
   movements: z.array(Movement),
   settings: Settings,
+  /** Drawn pictures of baits, as base64 of a PNG each. */
+  pictures: z.array(z.object({ photo: Photo, png: z.string() })),
   /** Oldest first. */
   sessions: z.array(SealedSession).check(z.minLength(1)),
 });

@@ -19,7 +19,7 @@ const filled = [
   'sealed',
   'columns',
 ] as const;
-const heldEmpty = [...filled, 'entries', 'drafts'] as const;
+const heldEmpty = [...filled, 'photos', 'photo-bytes', 'entries', 'drafts'] as const;
 const written = [...heldEmpty, 'meta'] as const;
 
 /**
@@ -50,11 +50,15 @@ export async function fillDemo(
     ...shop.movements.map((movement) => tx.objectStore('movements').add(movement)),
     ...shop.sessions.map((session) => tx.objectStore('sealed').add(session)),
     ...columns.map((digest) => tx.objectStore('columns').add(digest)),
+    ...shop.pictures.map(({ photo }) => tx.objectStore('photos').add(photo)),
+    ...shop.pictures.map(({ photo: { id }, png }) =>
+      tx.objectStore('photo-bytes').add({ id, bytes: bytesOf(png) }),
+    ),
     tx.objectStore('settings').add(shop.settings),
     tx.objectStore('meta').put(pennedMeta(book)),
     tx.done,
   ]);
-  announce(...filled);
+  announce(...filled, 'photos', 'photo-bytes');
 }
 
 /**
@@ -75,6 +79,11 @@ async function demoShopOf(bytes: BlobPart): Promise<DemoShop> {
   return shop;
 }
 
+/** The bytes that base64 stands for. */
+function bytesOf(base64: string): ArrayBuffer {
+  return Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0)).buffer;
+}
+
 /** Entries come in the order of their stamps, and no head is changed after the last session. */
 function newestStamp(shop: DemoShop): Stamp | null {
   const { moulds, injectors, colourways, changes, materials, settings } = shop;
@@ -82,6 +91,7 @@ function newestStamp(shop: DemoShop): Stamp | null {
   const stamps = [
     ...heads.flatMap((head) => Object.values(head.stamps)),
     ...shop.movements.map(({ stamp }) => stamp),
+    ...shop.pictures.flatMap(({ photo }) => Object.values(photo.stamps)),
     ...shop.sessions.flatMap(({ entries }) => entries.map(({ stamp }) => stamp)),
   ];
   return stamps.reduce<Stamp | null>((newest, stamp) => laterStamp(newest, stamp), null);

@@ -9,6 +9,7 @@ import { footingOf } from '#store/footing.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { demoName } from '#store/names.ts';
+import { pictureOf } from '#store/photos.ts';
 import { entriesOf, putRight, sealedSessions } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
 import { lastTime, lineUpOf, startPouring } from '#store/start.ts';
@@ -42,6 +43,18 @@ test('the shop is there, all of it, and its last session was yesterday', async (
   const last = sessions.at(-1);
   expect(daysBefore(dayOf(last?.startedAt ?? 0, now.zone), dayOf(now.at, now.zone))).toBe(1);
   expect(await footingOf(book)).toEqual({ hasRunning: false, isEmpty: false });
+});
+
+test('every colour has a picture that opens and says that it is drawn', async () => {
+  const book = await filledBook();
+  const photos = await headsOf(book, 'photos');
+  expect(photos).toHaveLength(10);
+  for (const { id, isDrawn, takenAt, widthPx, heightPx } of photos) {
+    const picture = await pictureOf(book, id);
+    const bitmap = await createImageBitmap(new Blob([picture?.bytes ?? '']));
+    expect([bitmap.width, bitmap.height, isDrawn]).toEqual([widthPx, heightPx, true]);
+    expect(takenAt).toBeLessThan(now.at);
+  }
 });
 
 test('every session opens as a page reads it, and its digest is that of its entries', async () => {
