@@ -14,7 +14,7 @@ export function PhotoTile({ photo, small }: { photo: Photo; small?: string }) {
     <a class={styles.tile} href={hrefTo({ at: 'photo', photoId: photo.id })}>
       <PhotoPicture id={photo.id} alt="" />
       <b>{dateWords(day, dayOf(clock.now(), clock.zone()))}</b>
-      {photo.isDrawn && <span>drawn, not photographed</span>}
+      {photo.isDrawn && <span>drawn, no photo</span>}
       {photo.rating !== null && <span>{photo.rating} of 5</span>}
       {small && <span>{small}</span>}
     </a>

@@ -63,7 +63,7 @@ export function ColoursScreen() {
               <span>
                 {at === null ? 'not poured yet' : dateWords(dayOf(at, clock.zone()), today)}
               </span>
-              {photo?.isDrawn && <span>drawn, not photographed</span>}
+              {photo?.isDrawn && <span>drawn, no photo</span>}
             </a>
           </li>
         ))}
