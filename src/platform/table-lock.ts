@@ -59,12 +59,15 @@ function claimOf(word: string, tell: (isHere: boolean) => void): TableClaim {
     wait();
   };
 
-  locks.request(word, { ifAvailable: true }, (lock) => (lock ? hold() : lost())).catch(lost);
+  const take = () => {
+    queue.abort();
+    locks.request(word, { steal: true }, hold).catch(lost);
+  };
+  // A session that begins brings every window to the table: it belongs to the one that was just pressed.
+  if (navigator.userActivation?.isActive) take();
+  else locks.request(word, { ifAvailable: true }, (lock) => (lock ? hold() : lost())).catch(lost);
   return {
-    take() {
-      queue.abort();
-      locks.request(word, { steal: true }, hold).catch(lost);
-    },
+    take,
     letGo() {
       isOver = true;
       queue.abort();
