@@ -10,6 +10,7 @@ test('one window has the table; the other takes it over by one key, and no press
   site,
   heard,
 }) => {
+  test.setTimeout(150_000);
   await page.goto(site.url);
   await firstSession(page);
   const before = (await keysOf(page, 'entries')).length;
