@@ -9,6 +9,7 @@ import type { Change } from '#model/change.ts';
 import type { Injector } from '#model/gear.ts';
 import type { Mould } from '#model/mould.ts';
 import { GoesWith } from '#screens/GoesWith.tsx';
+import { BringBack } from '#screens/moulds/BringBack.tsx';
 import { DidItHelp } from '#screens/moulds/DidItHelp.tsx';
 import { HowMany } from '#screens/moulds/HowMany.tsx';
 import { Lately } from '#screens/moulds/Lately.tsx';
@@ -114,7 +115,6 @@ export function MouldPage(props: Props) {
           none={looks.find(([one]) => one === look)?.[2] ?? ''}
           cold={look === 'warm' ? mouldYieldOf(seen, mould.id, 'cold') : null}
           isAtTable={isAtTable}
-          takenBack={takenBack}
           onLog={setLogging}
         />
         {logging && (
@@ -126,6 +126,7 @@ export function MouldPage(props: Props) {
           />
         )}
         <DidItHelp changes={changes} shots={learnt.shots} />
+        <BringBack changes={takenBack} />
         <WarmUp warmUps={learnt.warmUps} line={learnt.line} />
       </div>
       <div class={styles.beside}>

@@ -3,7 +3,6 @@ import type { LoggedShot } from '#calc/mould-shots.ts';
 import type { MouldYield } from '#calc/yields.ts';
 import { useShop } from '#live/shop.ts';
 import { useWorked } from '#live/use-worked.ts';
-import type { Change } from '#model/change.ts';
 import type { Mould } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { ClosedKeys } from '#screens/moulds/ClosedKeys.tsx';
@@ -33,13 +32,12 @@ interface Props {
   /** Cold shots, where the others are warm ones only. */
   cold: MouldYield | null;
   isAtTable: boolean;
-  takenBack: readonly Change[];
   onLog: (start: ChangeStart) => void;
 }
 
 /** How many came out good, what to expect, which cavity fails more than its neighbours, and what next. */
 export function MouldYieldSheet(props: Props) {
-  const { mould, own, shots, since, none, cold, isAtTable, takenBack, onLog } = props;
+  const { mould, own, shots, since, none, cold, isAtTable, onLog } = props;
   const said = useWorked(() => cavitySaid(shots, since), [shots, since]);
   const shares = own && expectedShares(own);
   const counted = own && countedSince(own, shots, since);
@@ -66,7 +64,7 @@ export function MouldYieldSheet(props: Props) {
           rows={counted.byCavity.map(({ bad, checked }, index) => [index + 1, bad, checked])}
         />
       )}
-      <NextSteps worst={said?.worst ?? null} takenBack={takenBack} onLog={onLog} />
+      <NextSteps worst={said?.worst ?? null} onLog={onLog} />
       <ClosedKeys mould={mould} worst={worst ? { cavity: worst } : null} isAtTable={isAtTable} />
     </Sheet>
   );

@@ -129,7 +129,9 @@ function whyWords(seat: Seat, warmth: Warmth, settings: SettingsFacts, now: Inst
       ? `No shot yet, ${temp}.`
       : `${countWords(warmth.shots, 'shot')}, last ${spanWords(now - last)} ago, ${temp}.`;
   if (!warmth.isFlagged) {
-    const material = seat.mould.material === 'stone' ? 'Stone' : 'Silicone';
+    const { material: body } = seat.mould;
+    if (body === 'aluminium') return `${facts} Its first shots were never worse: no cold flag.`;
+    const material = body === 'stone' ? 'Stone' : 'Silicone';
     return `${facts} ${material} hardly chills the plastic: no cold flag.`;
   }
   if (warmth.readings > 0) return `${facts} Set by ${countWords(warmth.readings, 'reading')}.`;
