@@ -3,7 +3,7 @@ import '#styles/tokens.css';
 import '#styles/base.css';
 import { App } from '#app/App.tsx';
 import { ErrorPage } from '#app/ErrorPage.tsx';
-import { Trouble } from '#app/Trouble.tsx';
+import { Trouble, type Way } from '#app/Trouble.tsx';
 import { lateSafety } from '#live/late-safety.ts';
 import type { Safety } from '#live/safety.ts';
 import { type Shop, ShopContext } from '#live/shop.ts';
@@ -81,7 +81,9 @@ async function open(root: HTMLElement): Promise<void> {
   const show = (page: ComponentChildren) => {
     render(
       <ShopContext.Provider value={shop}>
-        <ErrorPage check={shop.safety.check}>{page}</ErrorPage>
+        <ErrorPage check={shop.safety.check} wayAround={() => wayFrom(shop)}>
+          {page}
+        </ErrorPage>
       </ShopContext.Provider>,
       root,
     );
@@ -143,10 +145,19 @@ const madeWay = {
 
 async function fail(root: HTMLElement, error: unknown): Promise<void> {
   const { troubleOf, wayAround } = await import('#app/opening-troubles.ts');
-  const trouble = troubleOf(error);
+  const { fault, ...trouble } = troubleOf(error);
   render(<Trouble {...trouble} />, root);
-  const way = (await hasDrawer(name)) && (await wayAround(error, name, safetyOf(null)));
+  if (fault !== 'other' || !(await hasDrawer(name))) return;
+  const way = await wayAround(name, safetyOf(null));
   if (way) render(<Trouble {...trouble} way={way} />, root);
+}
+
+/** The way on for an app that broke down: only when the database itself can no longer be read. */
+async function wayFrom({ safety, book }: Shop): Promise<Way | null> {
+  await safety.check().catch(() => {});
+  if (safety.state().trouble !== 'other') return null;
+  const { wayAround } = await import('#app/opening-troubles.ts');
+  return await wayAround(name, safety, () => book.db.close());
 }
 
 /** Whether the logbook was written by a newer version of the app. */

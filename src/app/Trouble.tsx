@@ -2,6 +2,13 @@ import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Trouble.module.css';
 
+/** A key that leads on, and what it does. */
+export interface Way {
+  word: string;
+  text: string;
+  onPress: () => void;
+}
+
 interface Props {
   title: string;
   text: string;
@@ -10,7 +17,7 @@ interface Props {
   /** Done before the app starts again, as far as it is done in time. */
   first?: () => Promise<void>;
   /** Another way on, and what it does. */
-  way?: { word: string; text: string; onPress: () => void };
+  way?: Way;
 }
 
 const longestMs = 5_000;

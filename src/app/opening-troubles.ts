@@ -1,3 +1,4 @@
+import type { Way } from '#app/Trouble.tsx';
 import type { Safety } from '#live/safety.ts';
 import { heldWords } from '#screens/kept-words.ts';
 import { removeDatabase } from '#store/demo.ts';
@@ -24,22 +25,28 @@ const troubles: Record<ReturnType<typeof openingFault>, { title: string; text: s
 };
 
 /** The words for a logbook that does not open. */
-export function troubleOf(error: unknown): { title: string; text: string; detail?: string } {
+export function troubleOf(error: unknown) {
   const fault = openingFault(error);
-  return fault === 'other' ? { ...troubles.other, detail: String(error) } : troubles[fault];
+  return { ...troubles[fault], ...(fault === 'other' ? { detail: String(error) } : {}), fault };
 }
 
 /**
- * The way on when a database never opens again: it can be built anew while there is a second copy.
- * Null: there is none, or the trouble is another.
+ * The way on when a database never opens or reads again: it can be built anew while there is a
+ * second copy. Null: there is none. `letGo` closes what this window holds open.
  */
-export async function wayAround(error: unknown, name: string, safety: Safety) {
-  if (openingFault(error) !== 'other') return null;
+export async function wayAround(
+  name: string,
+  safety: Safety,
+  letGo: () => void = () => {},
+): Promise<Way | null> {
   const copy = await safety.look().catch(() => null);
   if (!copy) return null;
   return {
     word: 'Build it anew from the second copy',
     text: `If it never opens again: the second copy has ${heldWords(copy)}. What is not in it is lost then.`,
-    onPress: () => void removeDatabase(name).then(() => window.location.reload()),
+    onPress: () => {
+      letGo();
+      void removeDatabase(name).then(() => window.location.reload());
+    },
   };
 }

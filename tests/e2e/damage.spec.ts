@@ -112,6 +112,16 @@ async function fillProfile(profile: string, flags: readonly string[]) {
   });
 }
 
+/** What the app has to tell about the start; null: it found nothing in ten seconds. */
+async function untoldOf(page: Page) {
+  const read = () =>
+    page.evaluate(() => JSON.parse(localStorage.getItem('warmshot-kept') ?? '{}').untold ?? null);
+  for (let turn = 0; turn < 20 && (await read()) === null; turn += 1) {
+    await page.waitForTimeout(500);
+  }
+  return await read();
+}
+
 /** Every file below a folder of the profile. */
 function filesBelow(profile: string, folder: string): string[] {
   return readdirSync(join(profile, 'Default', folder), { recursive: true, withFileTypes: true })
@@ -180,8 +190,12 @@ for (const [backend, flags] of Object.entries(backends)) {
         const failed = page.getByRole('heading', { name: 'Something went wrong' });
         await expect(lost.or(table).or(failed)).toBeVisible(slow);
         if (await failed.isVisible()) {
-          // The browser gave nothing back in the place of a record: one look through, and on.
-          await page.getByRole('button', { name: 'Start again' }).click();
+          // The browser gives nothing back in the place of a record: one look through, and on. Or it
+          // reads no more at all: then the page offers to build the database anew.
+          const anew = page.getByRole('button', { name: 'Build it anew from the second copy' });
+          await page.waitForTimeout(5_000);
+          const isDead = await anew.isVisible();
+          await (isDead ? anew : page.getByRole('button', { name: 'Start again' })).click();
           await expect(lost.or(table)).toBeVisible(slow);
         }
         const wasLost = await lost.isVisible();
@@ -196,9 +210,7 @@ for (const [backend, flags] of Object.entries(backends)) {
         }
         await expect.poll(async () => (await storedText(page)).moulds, slow).toEqual(before.moulds);
         await expect.poll(async () => (await storedText(page)).entries, slow).toHaveLength(lines);
-        const told = await page.evaluate(
-          () => JSON.parse(localStorage.getItem('warmshot-kept') ?? '{}').untold,
-        );
+        const told = await untoldOf(page);
         return { wasLost, told, after: await storedText(page), ms: Date.now() - start };
       });
       figures.push(
