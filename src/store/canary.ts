@@ -1,5 +1,5 @@
 import type { Instant } from '#model/schemas.ts';
-import type { Findings } from '#store/check.ts';
+import type { Findings } from '#store/findings.ts';
 import type { Held } from '#store/keeping.ts';
 
 /**

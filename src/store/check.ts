@@ -7,10 +7,10 @@ import type { Entry, SessionId } from '#model/entry.ts';
 import type { Instant, Stamp } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 import type { AsideMeta, Table } from '#store/db.ts';
+import { count, type Findings, noTally } from '#store/findings.ts';
 import { keysIn, recordIn, sumIn } from '#store/journal.ts';
 import {
   type Copy,
-  type HeadTable,
   keptTables,
   type LooseTable,
   looseTables,
@@ -20,29 +20,6 @@ import {
 } from '#store/keeping.ts';
 import { announce } from '#store/notice.ts';
 import { fits } from '#store/schemas.ts';
-
-/** How many of each kind; what has no word of its own counts as `others`. */
-export interface Tally {
-  sessions: number;
-  moulds: number;
-  colourways: number;
-  injectors: number;
-  others: number;
-}
-
-/** What a look through the logbook found, and what was done about it. */
-export interface Findings {
-  /** Gone from the database, and put back from the second copy. */
-  putBack: Tally;
-  /** Changed by itself, and put right from the second copy. */
-  putRight: Tally;
-  /** Could not be read, also not in the second copy: taken out of its table and kept. */
-  setAside: number;
-  /** Lines of the second copy that were damaged; their records were written again. */
-  damagedLines: number;
-  /** The newest stamp in the logbook, so that the next one is later. */
-  newestStamp: Stamp | null;
-}
 
 /** What the first look found: it only reads. */
 interface Suspects {
@@ -54,8 +31,6 @@ interface Suspects {
   lines: Map<string, string[]>;
   newestStamp: Stamp | null;
 }
-
-const noTally: Tally = { sessions: 0, moulds: 0, colourways: 0, injectors: 0, others: 0 };
 
 /**
  * Looks at every record of the logbook: whether it is there, reads as its kind should, and says what
@@ -241,11 +216,6 @@ function grouped<T>(all: readonly T[], keyOf: (one: T) => string): Map<string, T
 
 function isLoose(table: Table): table is LooseTable {
   return (looseTables as readonly Table[]).includes(table);
-}
-
-function count(tally: Tally, table: HeadTable | Table): void {
-  const kind = table === 'sealed' ? 'sessions' : table in tally ? table : 'others';
-  tally[kind as keyof Tally] += 1;
 }
 
 function newestStampOf(record: unknown): Stamp | null {

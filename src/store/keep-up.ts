@@ -1,6 +1,7 @@
 import type { Instant } from '#model/schemas.ts';
-import { checkLogbook, type Findings } from '#store/check.ts';
+import { checkLogbook } from '#store/check.ts';
 import { type Db, openDatabase, type Table } from '#store/db.ts';
+import type { Findings } from '#store/findings.ts';
 import { blankJournal, type Drawer, openJournal, rewrite, wantsRewrite } from '#store/journal.ts';
 import { type Copy, catchUp, type Held, heldIn, heldInCopy, keptTables } from '#store/keeping.ts';
 import { ladder } from '#store/ladder.ts';
