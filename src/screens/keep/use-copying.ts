@@ -4,6 +4,7 @@ import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
 import { troubleWords } from '#screens/keep/trouble-words.ts';
 import { newestStamp } from '#store/copy/bring.ts';
+import { whyOf } from '#store/copy/refusal.ts';
 import { noteCopy } from '#store/copy/since.ts';
 import { type Copy, takenCopy } from '#store/copy/take.ts';
 
@@ -15,6 +16,8 @@ export interface Ready {
   /** Left the phone. */
   isOut: boolean;
 }
+
+const tooBig = 'The copy would be too big to open again. Make it without photos.';
 
 /** Writes a copy, reads it back, and hands it over when the hand says so. */
 export function useCopying() {
@@ -44,7 +47,7 @@ export function useCopying() {
       setReady({ copy, file, canShare: files.canShare(file), isOut: false });
       confirm(shop);
     } catch (error) {
-      setTrouble(troubleWords(error));
+      setTrouble(whyOf(error) === 'too-big' ? tooBig : troubleWords(error));
       refuse(shop);
     } finally {
       stop.current = null;

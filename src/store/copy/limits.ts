@@ -5,12 +5,12 @@ const mb = 1_048_576;
 /** What a file of ours may hold at most. Everything is counted on what really comes out of it. */
 export const limits = {
   headerBytes: 65_536,
-  /** The file itself, without and with pictures. */
+  /** The file itself, without and with pictures: 2,500 of the largest and more. */
   fileBytes: 64 * mb,
-  fileBytesWithPhotos: 256 * mb,
+  fileBytesWithPhotos: 1_024 * mb,
   /** Unpacked. */
   outBytes: 256 * mb,
-  outBytesWithPhotos: 1_024 * mb,
+  outBytesWithPhotos: 1_280 * mb,
   /** Unpacked bytes for each packed one; our own records come to about 20. */
   outPerByte: 200,
   outBytesFree: 16 * mb,
@@ -20,7 +20,7 @@ export const limits = {
   depth: 14,
   textLength: 10_000,
   /** Time to read one file. */
-  readMs: 180_000,
+  readMs: 300_000,
   /** Rounds of the key derivation: fewer is no lock, more would hang the phone. */
   leastRounds: 600_000,
   mostRounds: 10_000_000,

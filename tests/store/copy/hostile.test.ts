@@ -114,6 +114,7 @@ const forgeries: readonly [string, () => Promise<Blob> | Blob, string][] = [
     () => forged(text([]), { version: 9_999, lock: 'in blood' } as never),
     'newer',
   ],
+  ['a shape of before', () => forged(text([]), { version: 1 }), 'taken'],
   ['a shape of before the first', () => forged(text([]), { version: 0 }), 'not-allowed'],
   [
     'a lock that is no lock',
