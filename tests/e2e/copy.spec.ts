@@ -59,6 +59,7 @@ for (const isLocked of [false, true]) {
     site,
     heard,
   }) => {
+    test.setTimeout(180_000);
     await page.clock.install({ time: new Date('2026-11-24T18:00:00Z') });
     await page.goto(site.url);
     await stored(page);
