@@ -26,8 +26,8 @@ export interface SessionUse extends Use {
 
 /**
  * What a session took off the shelf, as its entries stand now: the plastisol and the frozen doses of
- * every mix, and the plastisol of every top-up. Volume that was hot before takes no plastisol. The
- * colour of a top-up is not logged: only what is known is counted.
+ * every mix and of every top-up. Volume that was hot before takes no plastisol; a top-up without
+ * doses takes no colour: only what is known is counted.
  */
 export function usesOf(lines: readonly Standing[]): Use[] {
   const mixes = new Map<PotId, MixedPot['mix']>();
@@ -37,7 +37,8 @@ export function usesOf(lines: readonly Standing[]): Use[] {
   return lines.flatMap(({ at, said }): Use[] => {
     if (said.kind === 'pot-mixed') return said.pots.flatMap((pot) => usesOfPot(pot, at));
     if (said.kind !== 'pot-topped-up') return [];
-    return plastisolOf(mixes.get(said.potId)?.plastisolId ?? null, said, at);
+    const plastisolId = said.mix?.plastisolId ?? mixes.get(said.potId)?.plastisolId ?? null;
+    return [...plastisolOf(plastisolId, said, at), ...dosesOf(said.mix, at)];
   });
 }
 
@@ -62,13 +63,16 @@ export function unpackedUses(session: {
 
 function usesOfPot(pot: MixedPot, at: Instant): Use[] {
   if (!pot.mix) return [];
-  const doses = pot.mix.doses.map(({ materialId, amount, unit }) => ({
+  return [...plastisolOf(pot.mix.plastisolId, pot, at), ...dosesOf(pot.mix, at)];
+}
+
+function dosesOf(mix: MixedPot['mix'], at: Instant): Use[] {
+  return (mix?.doses ?? []).map(({ materialId, amount, unit }) => ({
     materialId,
     at,
     amount,
     unit,
   }));
-  return [...plastisolOf(pot.mix.plastisolId, pot, at), ...doses];
 }
 
 /** The fresh part of a filled volume. Of two parts, one fresh, the mean of the heats tells the shares. */

@@ -47,6 +47,26 @@ describe('what a session took off the shelf', () => {
     ]);
   });
 
+  test('is the doses of a top-up too, where they were told', () => {
+    const pen = new Pen().open();
+    const said = dyedPot(2, 36);
+    pen.write(said);
+    const mix = said.kind === 'pot-mixed' ? (said.pots[0]?.mix ?? null) : null;
+    if (!mix) throw new Error('That pot has no mix.');
+    pen.write({
+      kind: 'pot-topped-up',
+      potId: id('pot', 2),
+      volumeMl: 100,
+      meanHeats: 0,
+      maxHeats: 0,
+      mix: { ...mix, doses: mix.doses.map((dose) => ({ ...dose, amount: 8 })) },
+    });
+    expect(usedIn(pen).slice(2)).toEqual([
+      ['plastisol', 100, 'mL'],
+      ['black', 8, 'drop'],
+    ]);
+  });
+
   test('is gone when the mix is taken back, and other when it is put right', () => {
     const pen = new Pen().open();
     const mixed = pen.write(dyedPot(2, 36));
