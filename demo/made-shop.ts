@@ -11,6 +11,7 @@ import type { Settings } from '#model/settings.ts';
 import type { FactsOf } from '#store/heads.ts';
 import { ladder } from '#store/ladder.ts';
 import { pouredEvening } from './evening.ts';
+import { mixesFor } from './mixes.ts';
 import { type EveningPlan, plannedMonths } from './months.ts';
 import { Pen } from './pen.ts';
 import { drawnPictures } from './pictures.ts';
@@ -40,7 +41,8 @@ export function madeShop(seed: number = shopSeed): DemoShop {
   const shop = setUp(pen, setUpAt);
   const sessions: SealedSession[] = [];
   const changes: Change[] = [];
-  for (const plan of plans) {
+  for (const [evening, plan] of plans.entries()) {
+    shop.mixes.push(...mixesFor(evening, shop, pen, plan.startAt - 3_600_000));
     changes.push(...loggedChanges(plan, shop, pen));
     const session = sealedOf(pouredEvening(plan, shop, pen));
     sessions.push(session);
@@ -54,6 +56,7 @@ export function madeShop(seed: number = shopSeed): DemoShop {
     moulds: Object.values(shop.moulds),
     injectors: Object.values(shop.injectors),
     colourways: Object.values(shop.colourways),
+    mixes: shop.mixes,
     changes,
     materials: Object.values(stocked),
     movements: stockJournal(stocked, shop.history, pen.device),
@@ -74,6 +77,7 @@ function setUp(pen: Pen, at: Instant): ShopNow {
     moulds: pen.heads<Mould, MouldKey>(factsOfMoulds(), at),
     injectors: pen.heads<Injector, InjectorKey>(injectors, at),
     colourways: pen.heads<Colourway, ColourKey>(colourways, at),
+    mixes: [],
     history: [],
   };
 }

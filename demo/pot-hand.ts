@@ -1,7 +1,9 @@
 import { shotMl } from '#calc/mould-size.ts';
 import { potStateAt } from '#calc/pot-course.ts';
+import { withMix } from '#calc/pot-mix.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import type { PotId, SaidOf } from '#model/entry.ts';
+import { newestOf } from './mixes.ts';
 import { between, pass, type Scene, say, tableNow } from './scene.ts';
 import { type ColourKey, settings } from './shop.ts';
 
@@ -12,8 +14,9 @@ const heatAgainMin = 14;
 
 /** What is said when a colourway of the shop is mixed fresh. */
 export function mixSaid(scene: Scene, key: ColourKey): SaidOf<'pot-mixed'> {
-  const { id, name, sides } = scene.shop.colourways[key];
-  return {
+  const colourway = scene.shop.colourways[key];
+  const { id, name, sides } = colourway;
+  const said: SaidOf<'pot-mixed'> = {
     kind: 'pot-mixed',
     colourwayId: id,
     name,
@@ -27,6 +30,12 @@ export function mixSaid(scene: Scene, key: ColourKey): SaidOf<'pot-mixed'> {
       maxHeats: 0,
     })),
   };
+  const mix = newestOf(scene.shop.mixes, colourway);
+  if (!mix) return said;
+  // The jug is filled to its mark, a little less or more than the drops would like.
+  const poured = withMix(said, mix).pots;
+  const pots = said.pots.map((pot, at) => ({ ...pot, mix: poured[at]?.mix ?? null }));
+  return { ...said, pots };
 }
 
 /** Brings the pots to where a round can be drawn: the next colour, a top-up, or a reheat. */

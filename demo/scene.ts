@@ -2,6 +2,7 @@ import type { Columns } from '#calc/columns.ts';
 import { type Table, tableOf } from '#calc/table.ts';
 import type { Entry } from '#model/entry.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
+import type { Mix } from '#model/mix.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Chance } from '../tests/hands/seeded.ts';
@@ -14,6 +15,8 @@ export interface ShopNow {
   moulds: Record<MouldKey, Mould>;
   injectors: Record<InjectorKey, Injector>;
   colourways: Record<ColourKey, Colourway>;
+  /** Every version of every mix that is written so far, in the order of writing. */
+  mixes: Mix[];
   /** Digests of the evenings so far, oldest first. */
   history: Columns[];
 }

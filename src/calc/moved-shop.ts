@@ -27,6 +27,7 @@ export function shopUntilYesterday(shop: DemoShop, now: Instant, zone: string): 
     moulds: shop.moulds.map(movedHead),
     injectors: shop.injectors.map(movedHead),
     colourways: shop.colourways.map(movedHead),
+    mixes: shop.mixes.map(movedHead),
     changes: shop.changes.map((change) => ({
       ...movedHead(change),
       at: movedAt(change.at, days, zone),

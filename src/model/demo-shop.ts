@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { Change } from '#model/change.ts';
 import { Colourway, Injector } from '#model/gear.ts';
 import { Material } from '#model/material.ts';
+import { Mix } from '#model/mix.ts';
 import { Mould } from '#model/mould.ts';
 import { Movement } from '#model/movement.ts';
 import { Photo } from '#model/photo.ts';
@@ -20,6 +21,7 @@ export const DemoShop = z.object({
   moulds: z.array(Mould),
   injectors: z.array(Injector),
   colourways: z.array(Colourway),
+  mixes: z.array(Mix),
   changes: z.array(Change),
   materials: z.array(Material),
   /** The stock journal, oldest first. */

@@ -12,6 +12,7 @@ const filled = [
   'moulds',
   'injectors',
   'colourways',
+  'mixes',
   'changes',
   'materials',
   'movements',
@@ -45,6 +46,7 @@ export async function fillDemo(
     ...shop.moulds.map((mould) => tx.objectStore('moulds').add(mould)),
     ...shop.injectors.map((injector) => tx.objectStore('injectors').add(injector)),
     ...shop.colourways.map((colourway) => tx.objectStore('colourways').add(colourway)),
+    ...shop.mixes.map((mix) => tx.objectStore('mixes').add(mix)),
     ...shop.changes.map((change) => tx.objectStore('changes').add(change)),
     ...shop.materials.map((material) => tx.objectStore('materials').add(material)),
     ...shop.movements.map((movement) => tx.objectStore('movements').add(movement)),
@@ -86,8 +88,16 @@ function bytesOf(base64: string): ArrayBuffer {
 
 /** Entries come in the order of their stamps, and no head is changed after the last session. */
 function newestStamp(shop: DemoShop): Stamp | null {
-  const { moulds, injectors, colourways, changes, materials, settings } = shop;
-  const heads = [...moulds, ...injectors, ...colourways, ...changes, ...materials, settings];
+  const { moulds, injectors, colourways, mixes, changes, materials, settings } = shop;
+  const heads = [
+    ...moulds,
+    ...injectors,
+    ...colourways,
+    ...mixes,
+    ...changes,
+    ...materials,
+    settings,
+  ];
   const stamps = [
     ...heads.flatMap((head) => Object.values(head.stamps)),
     ...shop.movements.map(({ stamp }) => stamp),

@@ -88,7 +88,7 @@ test('warm shorts go with the injector, and nothing is said of the heat of the p
 test('the same seed gives the same bytes, and another seed another shop', () => {
   expect(demoText()).toBe(JSON.stringify(shop));
   expect(demoText(3)).not.toBe(demoText());
-});
+}, 30_000);
 
 test('the file that is served and the README are what the script makes now', () => {
   const served = readFileSync(new URL('../../public/demo-shop.bin', import.meta.url));

@@ -8,6 +8,7 @@ import { fillDemo, removeDatabase } from '#store/demo.ts';
 import { footingOf } from '#store/footing.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
+import { poursOf, versionsOf } from '#store/mixes.ts';
 import { demoName } from '#store/names.ts';
 import { pictureOf } from '#store/photos.ts';
 import { entriesOf, putRight, sealedSessions } from '#store/sessions.ts';
@@ -37,6 +38,14 @@ test('the shop is there, all of it, and its last session was yesterday', async (
   expect(await headsOf(book, 'injectors')).toHaveLength(2);
   expect(await headsOf(book, 'colourways')).toHaveLength(10);
   expect(await headsOf(book, 'materials')).toHaveLength(18);
+  for (const { id, sides } of await headsOf(book, 'colourways')) {
+    const versions = await versionsOf(book, id);
+    expect(versions.length).toBeGreaterThan(1);
+    expect(versions.map(({ version }) => version)).toEqual(
+      versions.map((_, at) => versions.length - at),
+    );
+    for (const mix of versions) expect(mix.sides).toHaveLength(sides.length);
+  }
   expect((await settingsOf(book)).heatLimit).toBe(6);
   const sessions = await sealedSessions(book);
   expect(sessions).toHaveLength(40);
@@ -55,6 +64,28 @@ test('every colour has a picture that opens and says that it is drawn', async ()
     expect([bitmap.width, bitmap.height, isDrawn]).toEqual([widthPx, heightPx, true]);
     expect(takenAt).toBeLessThan(now.at);
   }
+});
+
+test('every pot of the shop was mixed from a version that stood on that day', async () => {
+  const book = await filledBook();
+  const mixes = await headsOf(book, 'mixes');
+  const byId = new Map(mixes.map((mix) => [mix.id, mix]));
+  let pots = 0;
+  for (const { entries } of await sealedSessions(book)) {
+    for (const { at, said } of entries) {
+      if (said.kind !== 'pot-mixed') continue;
+      for (const { mix } of said.pots) {
+        const version = mix && byId.get(mix.mixId);
+        expect(version?.colourwayId).toBe(said.colourwayId);
+        expect(version?.version).toBe(mix?.version);
+        expect(version?.createdAt ?? at).toBeLessThan(at);
+        pots += 1;
+      }
+    }
+  }
+  expect(pots).toBeGreaterThan(80);
+  const pours = await poursOf(book, [...byId.keys()]);
+  expect([...pours.values()].flat().length).toBeGreaterThan(40);
 });
 
 test('every session opens as a page reads it, and its digest is that of its entries', async () => {
