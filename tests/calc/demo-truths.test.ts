@@ -104,6 +104,7 @@ test('every record may exist, and no id is used for two things', () => {
     ...shop.moulds,
     ...shop.injectors,
     ...shop.colourways,
+    ...shop.mixes,
     ...shop.changes,
     ...shop.materials,
   ];
@@ -113,7 +114,7 @@ test('every record may exist, and no id is used for two things', () => {
     tableOf(session.entries).shots.map((s) => s.id),
   );
   expect(new Set([...ids, ...shotIds]).size).toBe(ids.length + shotIds.length);
-});
+}, 30_000);
 
 test('it is the shop that was promised: 7 moulds, 10 colourways, 40 sessions in four months', () => {
   expect([shop.moulds.length, shop.colourways.length, shop.injectors.length]).toEqual([7, 10, 2]);
