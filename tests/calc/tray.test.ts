@@ -7,7 +7,7 @@ import { mergedEntries } from '#calc/merge.ts';
 import { tableOf } from '#calc/table.ts';
 import { afterStep, bothSteps, trayAfter } from '#calc/tray.ts';
 import type { Entry, ShotId } from '#model/entry.ts';
-import { Mould, type MouldId } from '#model/mould.ts';
+import { FrozenMould, Mould, type MouldId } from '#model/mould.ts';
 import { aFrozenMould, aSession, id, Pen, sessionId } from '../hands/log.ts';
 
 // Mould 1 makes tails, four a shot; mould 2 takes one tail a cavity.
@@ -213,4 +213,17 @@ test('a body is frozen with the names of its parts; came apart is offered to it 
   expect(frozen.needs).toEqual([{ mouldId, each: 1, name: 'Mould 1', part: 'tail' }]);
   expect(frozen.defectOrder).toContain('came-apart');
   expect(frozenMould(tail, [], [tail, body]).defectOrder).not.toContain('came-apart');
+});
+
+test('a mould from before there were parts is read as it is: injected, whole baits, no parts', () => {
+  const old = aFrozenMould(4);
+  for (const field of ['makes', 'needs', 'fill', 'verdict']) expect(old).not.toHaveProperty(field);
+  expect(FrozenMould.parse(old)).toEqual(old);
+  const pen = new Pen().open([old]);
+  pen.fill(4, 1);
+  pen.log(1, [...good]);
+  const table = tableOf(pen.entries);
+  expect(table.trays).toEqual([]);
+  expect(table.seats[0]?.hand).toBeNull();
+  expect(table.shots[0]?.tried).toEqual({});
 });

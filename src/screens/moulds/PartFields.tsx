@@ -4,6 +4,7 @@ import { partKinds, partsWord, partWords } from '#screens/part-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { Stepper } from '#ui/Stepper.tsx';
+import styles from './Wrap.module.css';
 
 interface Props {
   typed: TypedMould;
@@ -43,7 +44,7 @@ export function PartFields({ typed, makers, onChange }: Props) {
       <p>
         <b>It makes</b>
       </p>
-      <Acts label="It makes">
+      <div class={styles.wrap} role="group" aria-label="It makes">
         {[null, ...partKinds].map((one) => (
           <ActKey
             key={one ?? 'bait'}
@@ -53,14 +54,14 @@ export function PartFields({ typed, makers, onChange }: Props) {
             {makesWord(one)}
           </ActKey>
         ))}
-      </Acts>
+      </div>
       {makes && <p>Good {partsWord(makes)} go into a tray. The table counts them.</p>}
       {makers.length > 0 && (
         <>
           <p>
             <b>Each bait takes parts of</b>
           </p>
-          <Acts label="Each bait takes parts of">
+          <div class={styles.wrap} role="group" aria-label="Each bait takes parts of">
             {makers.map(({ id, name }) => {
               const isTaken = needs.some((need) => need.mouldId === id);
               return (
@@ -69,7 +70,7 @@ export function PartFields({ typed, makers, onChange }: Props) {
                 </ActKey>
               );
             })}
-          </Acts>
+          </div>
         </>
       )}
       {makers.map(({ id, name, makes: part }) => {

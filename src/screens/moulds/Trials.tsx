@@ -15,6 +15,7 @@ import { changeHead } from '#store/heads.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
+import styles from './Wrap.module.css';
 
 interface Props {
   mould: Mould;
@@ -58,7 +59,7 @@ function TrialShots({ shots }: { shots: readonly TrialShot[] }) {
   const { clock } = useShop();
   if (shots.length === 0) return null;
   return (
-    <Acts>
+    <div class={styles.wrap}>
       {shots.map(({ sessionId, startedAt, zone, number, what, did, isCold }) => (
         <ActKey
           key={`${sessionId} ${number} ${what}`}
@@ -68,7 +69,7 @@ function TrialShots({ shots }: { shots: readonly TrialShot[] }) {
           {trialWords[what][did ? 0 : 1]}
         </ActKey>
       ))}
-    </Acts>
+    </div>
   );
 }
 
@@ -115,12 +116,12 @@ const found: Record<Trial, string> = {
   parts: 'Took its parts',
 };
 
-/** `Filled well in 2 of 3 shots, 1 of them cold.` */
+/** `Filled well in 2 of 3 shots. Cold among them: 1.` */
 function foundWords(what: Trial, shots: readonly TrialShot[]): string {
   const did = shots.filter((shot) => shot.did).length;
   const cold = shots.filter(({ isCold }) => isCold).length;
   const of = `${did} of ${shots.length} ${shots.length === 1 ? 'shot' : 'shots'}`;
-  return `${found[what]} in ${of}${cold > 0 ? `, ${cold} of them cold` : ''}.`;
+  return `${found[what]} in ${of}.${cold > 0 ? ` Cold among them: ${cold}.` : ''}`;
 }
 
 /** Only a mould that takes parts can be asked whether it does. */
