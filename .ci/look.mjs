@@ -94,18 +94,51 @@ async function lookRoundTheDemo() {
   await page.getByText('Grub 50').first().waitFor();
   await wait();
   await look('demo-moulds');
-  await page
-    .getByRole('link', { name: /^Grub 50|Which cavity/ })
-    .first()
-    .click();
-  await wait(900);
-  await look('demo-mould');
-  for (const place of ['pour', 'colours']) {
+  const turnTo = async (place) => {
     await page.evaluate((hash) => {
       window.location.hash = hash;
     }, `#/${place}`);
     await wait(900);
+  };
+  const follow = async (name) => {
+    await page.getByRole('link', { name }).first().click();
+    await wait(900);
+  };
+  const below = async (name) => {
+    await page.evaluate(() => window.scrollTo(0, 600));
+    await look(name);
+  };
+  await follow(/^Grub 50|Which cavity/);
+  await look('demo-mould');
+  await below('demo-mould-below');
+  await turnTo('yields');
+  await look('demo-yields');
+  for (const place of ['pour', 'line-up', 'colours']) {
+    await turnTo(place);
     await look(`demo-${place}`);
+  }
+  await follow(/Ink\/rust/);
+  await look('demo-laminate');
+  await turnTo('colours');
+  await follow(/Peat brown/);
+  await look('demo-colour');
+  await below('demo-colour-below');
+  await follow(/^Change the doses/);
+  await look('demo-mix-facts');
+  await page.goBack();
+  await wait(900);
+  await follow(/^Share this mix/);
+  await look('demo-share');
+  for (const place of ['ideas', 'shelf']) {
+    await turnTo(place);
+    await look(`demo-${place}`);
+  }
+  await page.locator('main a[href^="#/material/"]').first().click();
+  await wait(900);
+  await look('demo-material');
+  for (const place of ['bait-cost', 'material-facts/new', 'keep', 'open-copy', 'tables', 'workshop']) {
+    await turnTo(place);
+    await look(`demo-${place.replace('/', '-')}`);
   }
 }
 

@@ -41,7 +41,7 @@ export function Lost({ held, copy, onGoOn }: Props) {
   }
 
   function openFile() {
-    window.history.replaceState(null, '', hrefTo({ at: 'workshop' }));
+    window.history.replaceState(null, '', hrefTo({ at: 'open-copy' }));
     onGoOn();
   }
 

@@ -1,5 +1,6 @@
 import type { FastClock } from '#platform/fast-clock.ts';
 import type { Book } from '#store/book.ts';
+import { asideName } from '#store/copy/aside.ts';
 import { fillDemo, removeDatabase } from '#store/demo.ts';
 import { footingOf } from '#store/footing.ts';
 import { demoName } from '#store/names.ts';
@@ -30,5 +31,6 @@ export async function hurry(book: Book, clock: FastClock): Promise<void> {
 export async function leaveDemo(book: Book): Promise<void> {
   book.db.close();
   await removeDatabase(demoName);
+  await removeDatabase(asideName(demoName));
   window.location.replace(window.location.pathname);
 }

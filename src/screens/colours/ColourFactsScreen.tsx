@@ -2,10 +2,8 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import { ColourForm } from '#screens/colours/ColourForm.tsx';
-import { ForecastSheet } from '#screens/ForecastSheet.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
-import { PhotoStrip } from '#screens/PhotoStrip.tsx';
-import { hrefTo } from '#screens/routes.ts';
+import { hrefTo, type Route } from '#screens/routes.ts';
 import { headOf } from '#store/heads.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
@@ -25,14 +23,13 @@ export function ColourFactsScreen({ colourwayId }: { colourwayId: ColourwayId | 
   if (colourway === undefined) {
     return <NotHere what="This colour" back={{ at: 'colours' }} word="Colours" />;
   }
+  const back: Route = colourway ? { at: 'colour', colourwayId: colourway.id } : { at: 'colours' };
   return (
     <DeskPage
       title={colourway?.name ?? 'A new colour'}
       shape="wall"
-      tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
+      tool={<ToolKey href={hrefTo(back)} icon="back" word={colourway ? 'Colour' : 'Colours'} />}
     >
-      {colourway && <PhotoStrip colourwayId={colourway.id} />}
-      {colourway && <ForecastSheet colourwayId={colourway.id} />}
       <ColourForm colourway={colourway} />
     </DeskPage>
   );

@@ -8,7 +8,9 @@ import { NextTime } from '#screens/colours/NextTime.tsx';
 import { Remarks } from '#screens/colours/Remarks.tsx';
 import { type MixBook, useMixBook } from '#screens/colours/use-mix-book.ts';
 import { Versions } from '#screens/colours/Versions.tsx';
+import { ForecastSheet } from '#screens/ForecastSheet.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
+import { PhotoStrip } from '#screens/PhotoStrip.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { countWords, dateWords } from '#screens/words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -46,14 +48,15 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
             <p>No mix yet. Write down what goes into a cup.</p>
           </Sheet>
         )}
+        <ForecastSheet colourwayId={colourwayId} />
       </div>
       <div class={styles.plain}>
+        <PhotoStrip colourwayId={colourwayId} />
         <Sheet title="This colour">
           <ActKey href={hrefTo({ at: 'mix-facts', colourwayId })}>
             {mix ? 'Change the doses' : 'Write its mix'}
           </ActKey>
           {mix && <ActKey href={hrefTo({ at: 'share-mix', mixId: mix.id })}>Share this mix</ActKey>}
-          <ActKey href={hrefTo({ at: 'photos', colourwayId })}>Photos</ActKey>
           <ActKey href={hrefTo({ at: 'colour-facts', colourwayId })}>Change name and look</ActKey>
         </Sheet>
         {mix && <NextTime key={`${mix.id} ${mix.nextTime}`} mix={mix} />}

@@ -37,7 +37,7 @@ export function CardScreen({ materialId }: { materialId: MaterialId }) {
       title={material.name}
       small="On the card"
       shape="one"
-      tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
+      tool={<ToolKey href={hrefTo({ at: 'material', materialId })} icon="back" word="Material" />}
     >
       <Sheet title="The photo">
         <CardPicture />

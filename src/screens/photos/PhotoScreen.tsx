@@ -105,7 +105,7 @@ function readWords({ shows }: Photo): string {
 
 /** Where a photo was come to from. */
 function placeOf({ colourwayId, materialId }: Photo): { route: Route; word: string } {
-  if (colourwayId) return { route: { at: 'colour-facts', colourwayId }, word: 'Colour' };
+  if (colourwayId) return { route: { at: 'colour', colourwayId }, word: 'Colour' };
   if (materialId) return { route: { at: 'card', materialId }, word: 'Card' };
   return { route: { at: 'colours' }, word: 'Colours' };
 }

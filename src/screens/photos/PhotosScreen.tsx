@@ -33,9 +33,7 @@ export function PhotosScreen({ colourwayId }: { colourwayId: ColourwayId }) {
       title="Same?"
       small={colourway.name}
       shape="wall"
-      tool={
-        <ToolKey href={hrefTo({ at: 'colour-facts', colourwayId })} icon="back" word="Colour" />
-      }
+      tool={<ToolKey href={hrefTo({ at: 'colour', colourwayId })} icon="back" word="Colour" />}
     >
       <Sheet>
         <p>{rowWords(photos)}</p>

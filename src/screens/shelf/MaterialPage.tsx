@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
+import type { MaterialKind } from '#model/material.ts';
 import type { Movement } from '#model/movement.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
@@ -25,6 +26,9 @@ interface Props {
   movements: readonly Movement[];
   settings: SettingsFacts;
 }
+
+/** Kinds whose look can be read off a bait on a card. */
+const coloursBaits = new Set<MaterialKind>(['plastisol', 'colourant']);
 
 const kinds: readonly (readonly [TypedKind, string])[] = [
   ['bought', 'Bought'],
@@ -80,6 +84,11 @@ export function MaterialPage({ jar, movements, settings }: Props) {
         <ActKey href={hrefTo({ at: 'material-facts', materialId: material.id })}>
           Change its facts
         </ActKey>
+        {coloursBaits.has(material.kind) && (
+          <ActKey href={hrefTo({ at: 'card', materialId: material.id })}>
+            Read its colour off a card
+          </ActKey>
+        )}
         <TakeOff
           deletedAt={material.deletedAt}
           list={{ at: 'shelf' }}
