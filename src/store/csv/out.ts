@@ -138,7 +138,7 @@ async function stock(book: Book): Promise<Table> {
   );
   const rows = movements
     .filter(({ says }) => says.kind !== 'taken-back')
-    .sort((a, b) => a.at - b.at)
+    .sort((a, b) => a.at - b.at || (a.stamp < b.stamp ? -1 : 1))
     .map(({ id, at, materialId, says, note }): Cell[] => {
       const material = materials.get(materialId);
       return [

@@ -319,7 +319,7 @@ describe('one photo', () => {
     await page.getByRole('button', { name: 'Take off the list' }).click();
     await expect.poll(photos).toEqual([]);
     expect(await held()).toHaveLength(1);
-    await expect.poll(() => window.location.hash).toBe(`#/colour-facts/${peat.id}`);
+    await expect.poll(() => window.location.hash).toBe(`#/colour/${peat.id}`);
     show(shop, <PhotoScreen photoId={photo.id} />);
     await page.getByRole('button', { name: 'Bring back' }).click();
     await expect.poll(() => photos().then((all) => all.length)).toBe(1);
