@@ -127,6 +127,8 @@ export default defineConfig({
         test: {
           name: 'chromium',
           include: ['tests/{store,live,platform,ui,screens}/**/*.test.{ts,tsx}'],
+          testTimeout: 60_000,
+          expect: { poll: { timeout: 10_000 } },
           browser: {
             enabled: true,
             headless: true,

@@ -5,6 +5,7 @@ import { MouldFactsScreen } from '#screens/moulds/MouldFactsScreen.tsx';
 import { freshId } from '#store/book.ts';
 import { headOf, headsOf } from '#store/heads.ts';
 import { aMould, seven } from '../../hands/evening.ts';
+import { fillDevice } from '../../hands/full-device.ts';
 import { aSentence, noNumbers, oddNames } from '../../hands/hostile.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 import { add, field, key, openNew, openOld, refusals } from './form-page.tsx';
@@ -191,9 +192,10 @@ describe('a mould of the shop', () => {
   test('that could not be stored stays on the page', async () => {
     await openNew(shop);
     await field('Name').fill('Grub 50');
-    shop.book.db.close();
+    const giveRoom = fillDevice();
     await key('Add this mould').click();
     await expect.poll(refusals).toEqual(['Not saved. Free some space and press again.']);
     await expect.element(field('Name')).toHaveValue('Grub 50');
+    giveRoom();
   });
 });

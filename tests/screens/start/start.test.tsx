@@ -8,6 +8,7 @@ import { headsOf } from '#store/heads.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
 import { morning } from '../../hands/evening.ts';
+import { fillDevice } from '../../hands/full-device.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 
 let shop: TestShop;
@@ -18,6 +19,14 @@ beforeEach(async () => {
 
 const key = (name: string | RegExp) => page.getByRole('button', { name });
 const table = async () => tableOf((await runningEntries(shop.book)) ?? []);
+
+/** Presses a key again and again, once the page has drawn the press before. */
+async function pressTimes(name: string, times: number): Promise<void> {
+  for (let press = 0; press < times; press += 1) {
+    (key(name).element() as HTMLElement).click();
+    await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+  }
+}
 
 describe('the first minutes', () => {
   test('take three presses to a running session: no name, no typing, no permission', async () => {
@@ -70,13 +79,14 @@ describe('the first minutes', () => {
     show(shop, <StartScreen />);
     await key('Log a pour now').click();
     await key('2 × 4').click();
-    shop.book.db.close();
+    const giveRoom = fillDevice();
     await key(/^Start pouring/).click();
     await expect
       .element(page.getByRole('alert'))
       .toHaveTextContent('Not saved. Free some space and press again.');
     await expect.element(key(/^Start pouring/)).toBeVisible();
     expect(window.location.hash).toBe('');
+    giveRoom();
   });
 });
 
@@ -98,11 +108,11 @@ describe('a shape of one’s own', () => {
     await key('Other').click();
     const down = page.getByRole('group', { name: 'Down' });
     const across = page.getByRole('group', { name: 'Across' });
-    for (let press = 0; press < 20; press += 1) await key('One down more').click();
+    await pressTimes('One down more', 20);
     await expect.element(down).toHaveTextContent('12 down12 is the most');
-    for (let press = 0; press < 20; press += 1) await key('One across more').click();
+    await pressTimes('One across more', 20);
     await expect.element(across).toHaveTextContent('4 across48 cavities is the most');
-    for (let press = 0; press < 20; press += 1) await key('One across less').click();
+    await pressTimes('One across less', 20);
     await expect.element(across).toHaveTextContent('1 across1 is the least');
     await expect.element(key('Start pouring Mould 1, 1 × 12')).toBeVisible();
   });

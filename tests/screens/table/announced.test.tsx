@@ -47,7 +47,7 @@ test('checklist 71: changes are told politely, each mould by its name', async ()
 
 test('checklist 71: a countdown is told at 1:00, at 0:10 and when it is over, and never else', async () => {
   await page.getByRole('button', { name: 'Skip, Shad 7' }).click();
-  await main(/^Filled Grub 50/);
+  await main(/^Filled Grub 50: start 1 clock/);
   await expect.poll(told).toBe('Grub 50 setting, 3:00');
   const heard = [told()];
   for (let sec = 0; sec < 200; sec += 1) {

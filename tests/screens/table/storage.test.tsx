@@ -1,10 +1,8 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
+import { fillDevice } from '../../hands/full-device.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
 import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
-
-// Storage Standard and Indexed Database API, W3C: a write that does not fit fails with a
-// QuotaExceededError and its transaction is undone.
 
 const setMs = 600_000;
 let atMs = 2_000_000;
@@ -18,14 +16,6 @@ async function main(table: TestTable, says: RegExp): Promise<void> {
   keyDown(pageDown, atMs);
 }
 
-/** The device has no room from now on; returns how to give it room again. */
-function fill(): () => void {
-  const full = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
-    throw new DOMException('No room.', 'QuotaExceededError');
-  });
-  return () => full.mockRestore();
-}
-
 const alarm = page.getByRole('alert');
 
 test('with storage full logging goes on in memory, it is said until there is room, and then all of it is stored once', async () => {
@@ -36,7 +26,7 @@ test('with storage full logging goes on in memory, it is said until there is roo
   expect(await table.entries()).toHaveLength(1);
   table.pass(setMs);
 
-  const free = fill();
+  const free = fillDevice();
   const since = performance.now();
   await main(table, /^All good/);
   await expect.element(alarm).toHaveTextContent('Not saving. Free some space.');
@@ -65,7 +55,7 @@ test('the line stands over an open map as well, whole on every glass', async () 
   table.pass(1_000);
   await main(table, /^Filled/);
   await mainSays(/^Setting/);
-  const free = fill();
+  const free = fillDevice();
   await page.getByRole('button', { name: /^Open now/ }).click();
   await expect.element(alarm).toBeVisible();
   await page.getByRole('button', { name: /^Cavity 1/ }).click();

@@ -5,6 +5,7 @@ import { WorkshopScreen } from '#screens/workshop/WorkshopScreen.tsx';
 import { addHead, headsOf, setDeleted } from '#store/heads.ts';
 import { changeSettings, type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { aColourway, aMould, morning, pourEvening, seven } from '../../hands/evening.ts';
+import { fillDevice } from '../../hands/full-device.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 import { expectWithin } from '../../hands/within.ts';
 
@@ -92,11 +93,12 @@ describe('the table', () => {
 
   test('says so when a change could not be stored', async () => {
     await open();
-    shop.book.db.close();
+    const giveRoom = fillDevice();
     await key('Use Lamp').click();
     await expect
       .element(page.getByRole('alert'))
       .toHaveTextContent('Not saved. Free some space and press again.');
+    giveRoom();
   });
 
   test.each([
