@@ -54,14 +54,14 @@ export function Lost({ held, copy, onGoOn }: Props) {
           {was && `It held ${heldWords(was)}. `}
           {copy
             ? `The second copy is still here, with ${heldWords(copy)}.`
-            : 'There is no second copy on this phone. A backup file brings it back.'}
+            : 'There is no second copy on this phone. A copy that you took brings it back.'}
         </p>
         {isLeaving ? (
           <>
             <p>
               {copy
                 ? `This throws the second copy away too: ${heldWords(copy)}. There is no undo.`
-                : 'The app opens as on its first day. A backup file can still be opened later.'}
+                : 'The app opens as on its first day. A copy can still be opened later.'}
             </p>
             <ActKey onPress={() => void beginAnew()}>
               {copy ? 'Throw it away and begin anew' : 'Begin anew'}
@@ -75,7 +75,7 @@ export function Lost({ held, copy, onGoOn }: Props) {
                 Put it back from the second copy
               </ActKey>
             )}
-            <ActKey onPress={openFile}>Open a backup file</ActKey>
+            <ActKey onPress={openFile}>Open a copy</ActKey>
             <ActKey onPress={() => setLeaving(true)}>Begin anew</ActKey>
           </>
         )}

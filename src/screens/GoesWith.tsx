@@ -14,13 +14,14 @@ interface Props {
   tempUnit: 'C' | 'F';
   /** How many of the commonest defects are asked about. */
   count: number;
+  isFolded?: boolean;
 }
 
 /** The newest shots are asked; more would say the same and keep a phone busy. */
 const most = 10_000;
 
 /** What the commonest defects go with; nothing here says what causes what. */
-export function GoesWith({ shots, factors, injectors, tempUnit, count }: Props) {
+export function GoesWith({ shots, factors, injectors, tempUnit, count, isFolded }: Props) {
   const found = useWorked(() => {
     const newest = shots.slice(-most);
     return defectCounts(newest)
@@ -33,7 +34,7 @@ export function GoesWith({ shots, factors, injectors, tempUnit, count }: Props) 
   }, [shots, injectors, tempUnit, count]);
   if (!found || found.length === 0) return null;
   return (
-    <Sheet title="What they go with">
+    <Sheet title="What bad ones go with" {...(isFolded ? { isFolded } : {})}>
       {found.map(({ defect, lead, rest }) => (
         <div key={defect}>
           <h3>{defectWords[defect]}</h3>

@@ -22,6 +22,12 @@ interface Props {
   size?: 'large' | 'small';
 }
 
+/** Cells too narrow for number, ink and words side by side stack them; very many go closer too. */
+function narrowOf(cols: number): 'stacked' | 'close' | undefined {
+  if (cols > 6) return 'close';
+  return cols > 4 ? 'stacked' : undefined;
+}
+
 /** Cells in rows and columns under a notch; ink rises in a cell as its share rises. */
 export function GridPicture({ rows, cols, cells, label, size }: Props) {
   const said = label ? { role: 'img', 'aria-label': label } : { 'aria-hidden': true };
@@ -29,6 +35,7 @@ export function GridPicture({ rows, cols, cells, label, size }: Props) {
     <div
       class={styles.pic}
       data-size={size}
+      data-narrow={(size === 'large' && narrowOf(cols)) || undefined}
       {...(said as object)}
       style={{ '--rows': rows, '--cols': cols }}
     >

@@ -15,6 +15,8 @@ interface Props {
   label: string;
   /** `low`: as one of several on a page. */
   height?: 'low';
+  /** Leaves the shot numbers out. */
+  isBare?: boolean;
   /** Makes every shot a key. */
   onPress?: (number: number) => void;
   /** How one shot is read out, when shots are keys. */
@@ -22,9 +24,14 @@ interface Props {
 }
 
 /** Every shot as an outline: ink from the top is bad, a thick foot is cold, dots are not checked. */
-export function ShotRibbon({ shots, label, height, onPress, nameOf }: Props) {
+export function ShotRibbon({ shots, label, height, isBare, onPress, nameOf }: Props) {
   return (
-    <ol class={styles.shots} data-height={height} aria-label={label}>
+    <ol
+      class={styles.shots}
+      data-height={height}
+      data-bare={isBare || undefined}
+      aria-label={label}
+    >
       {shots.map((shot, index) => (
         <li
           key={shot.number}
@@ -45,7 +52,11 @@ export function ShotRibbon({ shots, label, height, onPress, nameOf }: Props) {
           ) : (
             <i />
           )}
-          <span aria-hidden="true">{index === 0 || shot.number % 5 === 0 ? shot.number : ''}</span>
+          {!isBare && (
+            <span aria-hidden="true">
+              {index === 0 || shot.number % 5 === 0 ? shot.number : ''}
+            </span>
+          )}
         </li>
       ))}
     </ol>

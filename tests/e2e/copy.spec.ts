@@ -92,7 +92,7 @@ for (const isLocked of [false, true]) {
 
     await clearSite(page, site);
     await page.goto(site.url);
-    await page.getByRole('link', { name: 'Bring in my file' }).click();
+    await page.getByRole('link', { name: 'Open a copy' }).click();
     await page.getByLabel('The file').setInputFiles(path);
     if (isLocked) {
       await page.getByLabel('Its words').fill(words);

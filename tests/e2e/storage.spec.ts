@@ -51,7 +51,7 @@ test('the browser clears the database alone: one press puts all back, and it say
   await expect(page.getByText('put back')).toHaveCount(0);
 });
 
-test('it clears database and files: no first screen, and the page says that a backup file is needed', async ({
+test('it clears database and files: no first screen, and the page says that a copy is needed', async ({
   page,
   site,
 }) => {
@@ -132,9 +132,7 @@ test('a device with no files, no memory and no word on what it keeps still logs,
   await finish(page);
   await openAt(page, site, '#/workshop');
   await expect(page.getByText('1 session, 1 shot.')).toBeVisible();
-  await expect(
-    page.getByText('This browser keeps no second copy. Keep a backup file.'),
-  ).toBeVisible();
+  await expect(page.getByText('This browser keeps no second copy. Take a copy.')).toBeVisible();
   await expect(page.getByText(/does not say whether it may clear the log/)).toBeVisible();
 });
 

@@ -96,6 +96,8 @@ test.each(screens)('%s has keys of 48 px at least, and no two lie on each other'
   const root = show(shop, await screen());
   for (const name of presses) await page.getByRole('button', { name }).first().click();
   await expect.element(page.getByRole('heading', { level: 1 })).toBeVisible();
+  // What is folded has keys too.
+  for (const fold of root.querySelectorAll('details')) fold.open = true;
   const plan = root.querySelector('[aria-label="Plan of the mould"]');
   const keys = [...root.querySelectorAll<HTMLElement>('button, a, input, summary')].filter(
     (key) => !plan?.contains(key),

@@ -21,7 +21,7 @@ interface Props {
 /** What the table takes for true about this mould, and where each of it comes from. */
 export function MouldKnown({ mould, settings, columns, line }: Props) {
   return (
-    <Sheet title="What the table goes by">
+    <Sheet title="What the table goes by" isFolded>
       <p>{weightWords(mould)}</p>
       <p>{heatWords(mould, settings, line)}</p>
       <p>{clockSentence(mould, columns)}</p>

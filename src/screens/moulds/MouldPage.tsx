@@ -138,17 +138,18 @@ export function MouldPage(props: Props) {
           volumeUnit={settings.volumeUnit}
         />
         <Lately shots={learnt.shots} lastDoneAt={changes[0]?.at ?? 0} />
+        <MouldParts mould={mould} shop={shop} columns={[...columns, ...tonight]} />
+        <Trials mould={mould} columns={[...columns, ...tonight]} />
+        <MouldRibbons columns={seen} mouldId={mould.id} today={now} />
         <GoesWith
           shots={learnt.shots}
           factors={factors}
           injectors={injectors}
           tempUnit={settings.tempUnit}
           count={1}
+          isFolded
         />
-        <MouldRibbons columns={seen} mouldId={mould.id} today={now} />
         <MouldKnown mould={mould} settings={settings} columns={columns} line={learnt.line} />
-        <MouldParts mould={mould} shop={shop} columns={[...columns, ...tonight]} />
-        <Trials mould={mould} columns={[...columns, ...tonight]} />
         <ThisMould mould={mould} />
       </div>
     </DeskPage>

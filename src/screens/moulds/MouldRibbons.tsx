@@ -11,6 +11,7 @@ import { ActKey } from '#ui/ActKey.tsx';
 import { RibbonKey } from '#ui/RibbonKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { ShotRibbon } from '#ui/ShotRibbon.tsx';
+import styles from './MouldPage.module.css';
 
 const shown = 4;
 
@@ -27,18 +28,18 @@ export function MouldRibbons(props: {
     .toReversed();
   if (sessions.length === 0) return null;
   return (
-    <Sheet title="Last sessions">
+    <Sheet title="Last sessions" isFolded>
       {sessions.map((session) => {
         const own = mouldYieldOf([session], mouldId, 'all');
         const day = dayOf(session.startedAt, session.zone);
         if (!own) return null;
         return (
-          <div key={session.sessionId}>
-            <ShotRibbon shots={ribbonOf(own)} label={ribbonWords(own)} height="low" />
+          <div key={session.sessionId} class={styles.session}>
             <ActKey href={hrefTo({ at: 'session', sessionId: session.sessionId })}>
               {dateWords(day, dayOf(today, session.zone))}:{' '}
               {ofWords(own.tally.good, own.tally.checked)} good
             </ActKey>
+            <ShotRibbon shots={ribbonOf(own)} label={ribbonWords(own)} height="low" />
           </div>
         );
       })}

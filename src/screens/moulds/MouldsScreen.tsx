@@ -20,6 +20,7 @@ import { headsOf } from '#store/heads.ts';
 import { breath, learntColumns } from '#store/learnt.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './MouldsScreen.module.css';
 
@@ -46,10 +47,11 @@ export function MouldsScreen() {
   return (
     <DeskPage
       title="Moulds"
-      small="Warm shots, worst first"
+      {...(wall.length > 1 ? { small: 'Warm shots, worst first' } : {})}
       shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="workshop" word="Workshop" />}
     >
+      {wall.length === 0 && <Sheet>There is no mould on the list.</Sheet>}
       <ul class={styles.wall}>
         {wall.map((hung) => (
           <li key={hung.mould.id}>
@@ -57,7 +59,7 @@ export function MouldsScreen() {
           </li>
         ))}
       </ul>
-      <ActKey href={hrefTo({ at: 'yields' })}>Compare yields</ActKey>
+      {wall.length > 0 && <ActKey href={hrefTo({ at: 'yields' })}>Compare yields</ActKey>}
       <ActKey href={hrefTo({ at: 'mould-facts', mouldId: null })}>Add a mould</ActKey>
     </DeskPage>
   );

@@ -15,6 +15,9 @@ interface Props {
   columns: readonly Columns[];
 }
 
+/** From so many moulds on the lanes go without numbers: the keys below have to be in sight. */
+const crowd = 3;
+
 /** The last day that was poured on; the whole sheet leads to its page. */
 export function LastDay({ day, today, columns }: Props) {
   const yields = yieldsByMould(columns);
@@ -36,7 +39,7 @@ export function LastDay({ day, today, columns }: Props) {
           <>
             <Figure count={tally.good} rest={`of ${tally.checked} good`} />
             {yields.map((own) => (
-              <MouldLane key={own.mouldId} own={own} height="low" />
+              <MouldLane key={own.mouldId} own={own} height="low" isBare={yields.length >= crowd} />
             ))}
             <p>{[apartWords(columns, tally), worst].filter(Boolean).join(' ')}</p>
           </>

@@ -8,13 +8,15 @@ import styles from './MouldLane.module.css';
 interface Props {
   own: MouldYield;
   height?: 'low';
+  /** Leaves the shot numbers out. */
+  isBare?: boolean;
   chosen?: number | null;
   onPress?: (number: number) => void;
   nameOf?: (shot: RibbonShot) => string;
 }
 
 /** A mould's shots in one ribbon, with its name and its count. */
-export function MouldLane({ own, height, chosen, onPress, nameOf }: Props) {
+export function MouldLane({ own, height, isBare, chosen, onPress, nameOf }: Props) {
   const count = ofWords(own.tally.good, own.tally.checked);
   return (
     <div class={styles.lane} data-height={height}>
@@ -28,6 +30,7 @@ export function MouldLane({ own, height, chosen, onPress, nameOf }: Props) {
         shots={ribbonOf(own, chosen ?? null)}
         label={ribbonWords(own)}
         {...(height ? { height } : {})}
+        {...(isBare ? { isBare } : {})}
         {...(onPress ? { onPress } : {})}
         {...(nameOf ? { nameOf } : {})}
       />

@@ -10,7 +10,7 @@ import { columnsBackFrom } from '#store/history.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import styles from './PastSessions.module.css';
 
-const perPage = 20;
+const perPage = 10;
 
 interface Props {
   /** The session that the page before ends with; null: the first page. */
@@ -20,7 +20,7 @@ interface Props {
   today: Day;
 }
 
-/** Twenty sessions and the key to the next twenty. */
+/** Ten sessions and the key to the next ten. */
 export function PastPage({ before, lastDay, today }: Props) {
   const { book } = useShop();
   const [hasMore, setHasMore] = useState(false);

@@ -39,7 +39,7 @@ export function Welcome({ onPour }: { onPour: () => void }) {
           Log a pour now
         </ActKey>
         <ActKey href="./?demo#/moulds">Look round a demo shop</ActKey>
-        <ActKey href={hrefTo({ at: 'open-copy' })}>Bring in my file</ActKey>
+        <ActKey href={hrefTo({ at: 'open-copy' })}>Open a copy</ActKey>
       </div>
     </main>
   );

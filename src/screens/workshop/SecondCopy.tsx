@@ -26,9 +26,9 @@ export function SecondCopy() {
 function copyWords({ copy, trouble }: SafetyState): string {
   if (trouble === 'full') return 'This phone is full. The second copy waits until there is room.';
   if (trouble === 'newer') return 'The second copy is from a newer Warmshot. Update the app first.';
-  if (trouble === 'other') return 'The second copy could not be written. Keep a backup file.';
+  if (trouble === 'other') return 'The second copy could not be written. Take a copy.';
   if (copy === undefined) return 'The second copy is being looked at.';
-  if (copy === null) return 'This browser keeps no second copy. Keep a backup file.';
+  if (copy === null) return 'This browser keeps no second copy. Take a copy.';
   return `A second copy lies beside it: ${heldWords(copy)}. Pictures are not in it.`;
 }
 

@@ -57,7 +57,7 @@ function OneAside({ aside }: { aside: Aside }) {
         {countWords(aside.faults, 'fact')} of it cannot be read.{' '}
         {aside.mended
           ? 'Mend puts it back with that not set.'
-          : 'It makes no sense without. A backup file may have it whole.'}
+          : 'It makes no sense without. A copy may have it whole.'}
       </p>
       {aside.mended && (
         <ActKey label={`Mend ${title}`} onPress={() => void mend()}>

@@ -5,6 +5,7 @@ import { tempWords } from '#screens/words.ts';
 import { endWords, within } from '#screens/workshop/limits.ts';
 import { StepRow } from '#screens/workshop/StepRow.tsx';
 import type { SettingsFacts } from '#store/settings.ts';
+import { Sheet } from '#ui/Sheet.tsx';
 
 interface Props {
   settings: SettingsFacts;
@@ -16,13 +17,30 @@ const shopC = { least: -40, most: 60 };
 const pourLimitsC = { least: 100, most: 250 };
 const mostPotMl = 20_000;
 
-/** What a session begins with, in the person's units. */
+/** One step below the least limit there is none: it is stepped as 0 and kept as null. */
+const heats = { least: 0, most: 50 };
+
+/** The limit for heats and what a session begins with, in the person's units. */
 export function StartSettings({ settings, onChange }: Props) {
-  const { ambientC, pourC, potMl, tempUnit, volumeUnit } = settings;
+  const { heatLimit, ambientC, pourC, potMl, tempUnit, volumeUnit } = settings;
   const stepMl = volumeStepMl(volumeUnit);
   const potLimits = { least: stepMl, most: mostPotMl };
   return (
-    <>
+    <Sheet title="What a session begins with" isFolded>
+      <StepRow
+        title="Your limit for heats"
+        says="A reminder in words on the pot key. It never stops you and does not say what is safe."
+        words={heatLimit === null ? 'none' : String(heatLimit)}
+        small={
+          heatLimit === null
+            ? 'no limit of your own'
+            : endWords(heatLimit, heats, 'heats of one pot')
+        }
+        step="One heat"
+        onStep={(by) =>
+          onChange((now) => ({ heatLimit: within((now.heatLimit ?? 0) + by, heats) || null }))
+        }
+      />
       <StepRow
         title="Shop temperature"
         words={tempWords(ambientC, tempUnit)}
@@ -48,7 +66,7 @@ export function StartSettings({ settings, onChange }: Props) {
         step={volumeWords(stepMl, volumeUnit)}
         onStep={(by) => onChange((now) => ({ potMl: within(now.potMl + by * stepMl, potLimits) }))}
       />
-    </>
+    </Sheet>
   );
 }
 

@@ -8,6 +8,7 @@ import { DemoSheet } from '#screens/workshop/DemoSheet.tsx';
 import { SafeSheet } from '#screens/workshop/SafeSheet.tsx';
 import { SetAside } from '#screens/workshop/SetAside.tsx';
 import { ShopSheet } from '#screens/workshop/ShopSheet.tsx';
+import { StartSettings } from '#screens/workshop/StartSettings.tsx';
 import { TableSheet } from '#screens/workshop/TableSheet.tsx';
 import { TakenOff } from '#screens/workshop/TakenOff.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -27,13 +28,16 @@ export function WorkshopScreen() {
     >
       <Refusal says={trouble} />
       <div class={styles.sheets}>
-        <div class={styles.safe}>
+        <div class={styles.stack}>
           <SafeSheet />
           <CopySheet />
           <SetAside />
         </div>
         <Cautions />
-        <TableSheet settings={settings} onChange={change} />
+        <div class={styles.stack}>
+          <TableSheet settings={settings} onChange={change} />
+          <StartSettings settings={settings} onChange={change} />
+        </div>
         <ShopSheet settings={settings} onChange={change} />
         <TakenOff />
         {!leaveDemo && <DemoSheet />}

@@ -116,7 +116,7 @@ describe('the lost page', () => {
     show(withSafety({}), <Lost held={held} copy={null} onGoOn={() => {}} />);
     await expect.element(page.getByRole('alert')).toHaveTextContent(/There is no second copy/);
     expect(page.getByRole('button', { name: /Put it back/ }).query()).toBeNull();
-    await expect.element(key('Open a backup file')).toBeVisible();
+    await expect.element(key('Open a copy')).toBeVisible();
   });
 
   test('stays when nothing came back', async () => {
@@ -137,7 +137,7 @@ describe('Kept safe', () => {
   const states: [string, Partial<SafetyState>, RegExp][] = [
     ['before the first look', {}, /being looked at/],
     ['with a second copy', { copy: held }, /second copy lies beside it: 3 sessions and 2 moulds/],
-    ['without files', { copy: null }, /keeps no second copy. Keep a backup file/],
+    ['without files', { copy: null }, /keeps no second copy. Take a copy/],
     ['on a full phone', { copy: held, trouble: 'full' }, /waits until there is room/],
     ['with a newer copy', { trouble: 'newer' }, /Update the app first/],
     ['when it could not be written', { trouble: 'other' }, /could not be written/],

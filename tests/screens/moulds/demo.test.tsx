@@ -29,6 +29,8 @@ function open(name: string): HTMLElement {
   return show(shop, <MouldScreen mouldId={mould.id} />);
 }
 
+const unfold = () => page.getByText('What bad ones go with').click();
+
 /** Every claim that a page could make and that was not planted for every mould. */
 const claims = /fails more|more in cavit|It helped|got worse|Something changed/;
 
@@ -97,6 +99,7 @@ describe('every mould', () => {
     '%s claims nothing that was not planted',
     async (name) => {
       const root = open(name);
+      await unfold();
       await says('To go with something is not to be caused by it.');
       await expect.poll(() => root.textContent).toMatch(/Running as usual|Too few bad ones/);
       expect(root.textContent).not.toMatch(claims);
@@ -105,8 +108,10 @@ describe('every mould', () => {
 
   test('shorts go with a colder mould where it is of aluminium', async () => {
     open('Leaf tail');
+    await unfold();
     await says('Short fills go with a colder mould.');
     const root = open('Toad 45');
+    await unfold();
     await says('No sign that short fills go with anything noted.');
     expect(root.textContent).not.toContain('colder mould.');
   });

@@ -136,6 +136,7 @@ describe('the counts', () => {
     const older = await pourEvening(shop.book, { at: at(1), fills: shots(mould, 'ggsg') });
     const newer = await pourEvening(shop.book, { at: at(0), fills: shots(mould, 'gggg') });
     open(mould);
+    await page.getByText('Last sessions').click();
     const links = page.getByRole('link', { name: /good$/ });
     await expect.element(links.first()).toHaveTextContent('Tue 24 Nov: 4 of 4 good');
     expect(links.elements().map((link) => link.getAttribute('href'))).toEqual([

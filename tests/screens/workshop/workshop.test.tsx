@@ -23,6 +23,7 @@ async function open(first: Partial<SettingsFacts> = {}) {
   await changeSettings(shop.book, first, seven);
   show(shop, <WorkshopScreen />);
   await expect.element(page.getByRole('heading', { level: 1 })).toHaveTextContent('Workshop');
+  await page.getByText('What a session begins with').click();
 }
 
 async function press(name: string, times: number) {
