@@ -1,7 +1,9 @@
-import { median } from '#calc/pours-left.ts';
+import { median } from '#calc/median.ts';
 
-/** From how many times more or less than usual on a value is worth a second look. */
-export const farTimes = 5;
+/** From how many times more or less than usual on a value is worth a second look (a working rule). */
+const farTimes = 5;
+/** Sums of the same values differ by less than this. */
+const rounding = 1e-9;
 
 /**
  * What a value usually is, when it is 5 times more or less than that; null: it is as usual, or there
@@ -11,5 +13,5 @@ export function farOff(value: number, earlier: readonly number[]): number | null
   const known = earlier.filter((one) => one > 0);
   if (known.length === 0 || value <= 0) return null;
   const usual = median(known);
-  return value >= usual * farTimes || value * farTimes <= usual ? usual : null;
+  return Math.abs(Math.log(value / usual)) >= Math.log(farTimes) - rounding ? usual : null;
 }

@@ -1,7 +1,13 @@
 import { type BaitCost, baitCost } from '#calc/cost.ts';
+import { type PouredSide, pouredDoses } from '#calc/mix.ts';
+import { stockOf } from '#calc/stock-level.ts';
 import { type Measured, stockAmount } from '#calc/stock-measure.ts';
-import type { MaterialId, MaterialKind } from '#model/material.ts';
+import { type StockPrice, stockPrice, unitCentsAt } from '#calc/stock-price.ts';
+import type { SessionUse } from '#calc/used.ts';
+import type { Material, MaterialId, MaterialKind } from '#model/material.ts';
 import type { Dose, MixSide } from '#model/mix.ts';
+import type { Movement } from '#model/movement.ts';
+import type { Instant } from '#model/schemas.ts';
 
 /** What a mL of a mix costs, in cents, and what of it has no price. */
 export interface MixCost {
@@ -15,6 +21,35 @@ export interface MixCost {
 export interface Priced {
   material: Measured & { id: MaterialId; name: string };
   unitCents: number | null;
+}
+
+/** A material and what it cost over time. */
+export interface MaterialPrice {
+  material: Material;
+  price: StockPrice;
+}
+
+/** What every material of a shelf cost over time, by what was bought. */
+export function pricesOf(shelf: {
+  materials: readonly Material[];
+  movements: readonly Movement[];
+  uses: readonly SessionUse[];
+}): MaterialPrice[] {
+  return shelf.materials.map((material) => {
+    const { lines } = stockOf(material, shelf.movements, shelf.uses);
+    return { material, price: stockPrice(lines, material) };
+  });
+}
+
+/** The same at one instant: what was bought until then at moving average, else as the package says. */
+export function pricedAt(
+  prices: readonly MaterialPrice[],
+  at: Instant,
+): { material: Material; unitCents: number | null }[] {
+  return prices.map(({ material, price }) => ({
+    material,
+    unitCents: unitCentsAt(price, material, at),
+  }));
 }
 
 /** What makes the plastic itself softer, harder or last: it costs as plastic, not as colour. */
@@ -57,6 +92,22 @@ export function mixCost(
     colourCentsPerMl: colour / sides,
     unpriced: [...unpriced],
   };
+}
+
+/** Cents of what is measured out for the sides of a pot; null: something in it has no price. */
+export function pouredCents(
+  poured: readonly (PouredSide & { side: MixSide })[],
+  priced: readonly Priced[],
+): number | null {
+  let cents = 0;
+  for (const one of poured) {
+    const { baseMl } = one;
+    const sides = [{ ...one.side, doses: pouredDoses(one) }];
+    const { plastisolCentsPerMl, colourCentsPerMl, unpriced } = mixCost({ baseMl, sides }, priced);
+    if (unpriced.length > 0) return null;
+    cents += baseMl * (plastisolCentsPerMl + colourCentsPerMl);
+  }
+  return cents;
 }
 
 /** What a mould gave so far, or is taken to give before its first shot. */

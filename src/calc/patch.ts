@@ -1,5 +1,6 @@
 import { luminance } from '#calc/colour.ts';
 import { wholeFrom } from '#calc/counts.ts';
+import { median } from '#calc/median.ts';
 import { linearFromRgb255, type Rgb } from '#calc/srgb.ts';
 
 /** The points of a picture, four bytes each: red, green, blue, opacity. */
@@ -45,13 +46,6 @@ export function patchAt(raster: Raster, at: { x: number; y: number }, sidePx = p
 
 function inwards(from: number, most: number): number {
   return Math.min(Math.max(Math.round(from), 0), most);
-}
-
-function median(values: number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const upper = sorted[middle] ?? Number.NaN;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? upper)) / 2;
 }
 
 function spreadOf(values: readonly number[]): number {

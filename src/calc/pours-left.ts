@@ -1,3 +1,4 @@
+import { median } from '#calc/median.ts';
 import type { StockLine } from '#calc/stock-level.ts';
 import type { Material } from '#model/material.ts';
 
@@ -33,12 +34,4 @@ export function buyReason(
   if (stock.level === 0) return 'out';
   if (material.reorderAt !== null && stock.level <= material.reorderAt) return 'low';
   return poursLeft(stock.level, usualUse(stock.lines)) === 0 ? 'runs-out' : null;
-}
-
-/** The middle of some values: between the two middle ones when they are even in number. */
-export function median(values: readonly number[]): number {
-  const inOrder = values.toSorted((a, b) => a - b);
-  const middle = inOrder.length / 2;
-  const upper = inOrder[Math.floor(middle)] ?? Number.NaN;
-  return Number.isInteger(middle) ? ((inOrder[middle - 1] ?? upper) + upper) / 2 : upper;
 }

@@ -1,4 +1,5 @@
 import { setTimeSec } from '#calc/conduction.ts';
+import { median } from '#calc/median.ts';
 import { pourTempC } from '#calc/pot-course.ts';
 import { lastPouredAt, type Seat, type Shot, type Table } from '#calc/table.ts';
 import { wallTempC } from '#calc/warmth.ts';
@@ -81,13 +82,6 @@ function isAllGood(shot: Shot): boolean {
     shot.loggedAt !== null &&
     shot.results.every((result) => result === 'good' || result === 'closed')
   );
-}
-
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = Math.floor(sorted.length / 2);
-  const upper = sorted[middle] ?? 0;
-  return sorted.length % 2 === 1 ? upper : (upper + (sorted[middle - 1] ?? 0)) / 2;
 }
 
 function roundedTo(step: number, value: number): number {

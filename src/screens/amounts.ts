@@ -109,6 +109,11 @@ export function moneyWords(cents: number): string {
   return `${Math.floor(whole / 100)}.${String(whole % 100).padStart(2, '0')}`;
 }
 
+/** Cents of one bait as money, to a tenth of a cent, without a sign. */
+export function baitMoneyWords(cents: number): string {
+  return (Math.round(cents * 10) / 1_000).toFixed(3);
+}
+
 /** Typed money in whole cents; null: no number. May be below 0, for the schema to refuse. */
 export function centsFrom(text: string): number | null {
   const typed = numberFrom(text);

@@ -4,14 +4,15 @@ import { batchText, nextBatches } from '#calc/batch.ts';
 import { standingOf } from '#calc/log.ts';
 import { pouredSide } from '#calc/mix.ts';
 import { isSameMix, mixDifference } from '#calc/mix-difference.ts';
-import { baitCents, sideCost } from '#calc/pour-cost.ts';
+import { pouredCents, pricedAt, pricesOf } from '#calc/mix-price.ts';
 import { mlForShots, shotsFrom } from '#calc/shots-from.ts';
 import { inFives, spoonsFor } from '#calc/spoons.ts';
 import { oddDose } from '#calc/usual-dose.ts';
 import type { Said } from '#model/entry.ts';
-import type { Material } from '#model/material.ts';
 import type { Dose, MixSide } from '#model/mix.ts';
+import type { Movement } from '#model/movement.ts';
 import { evening, id, Pen, potMixed } from '../hands/log.ts';
+import { aMovement, aStoredMaterial } from '../hands/stock.ts';
 import { expectWithin } from '../hands/within.ts';
 
 const dose = (number: number, amount: number, changes: Partial<Dose> = {}): Dose => ({
@@ -152,41 +153,36 @@ describe('shots from what there is', () => {
 });
 
 describe('what a pot and a bait cost', () => {
-  const material = (number: number, changes: Partial<Material>): Material =>
-    ({
-      id: id('material', number),
-      kind: 'colourant',
-      unit: 'mL',
-      package: null,
-      dropMl: null,
-      teaspoonG: null,
-      ...changes,
-    }) as Material;
   // 1.06 cents a mL, as in row M01 of methods-colour-plan.
-  const plastisol = material(1, { kind: 'plastisol', package: { qty: 1_000, cents: 1_060 } });
-  const black = material(2, { package: { qty: 30, cents: 600 } });
-  const flake = material(3, { kind: 'flake', unit: 'g', package: { qty: 60, cents: 720 } });
-  const all = new Map([plastisol, black, flake].map((one) => [one.id as string, one]));
+  const plastisol = aStoredMaterial(
+    { kind: 'plastisol', package: { qty: 1_000, cents: 1_060 } },
+    1,
+  );
+  const black = aStoredMaterial({ package: { qty: 30, cents: 600 } }, 2);
+  const flake = aStoredMaterial({ kind: 'flake', unit: 'g', package: { qty: 60, cents: 720 } }, 3);
+  const materials = [plastisol, black, flake];
+  const inClear = (doses: Dose[]): MixSide => ({ ...side(doses), plastisolId: plastisol.id });
+  const poured = (of: MixSide) => ({ side: of, ...pouredSide(of, 200) });
+  const cup = poured(inClear([dose(2, 20), dose(3, 1, { unit: 'tsp' })]));
+  const pricesAt = (movements: Movement[]) =>
+    pricedAt(pricesOf({ materials, movements, uses: [] }), evening + 3_600_000);
 
-  test('the cup is the sum of what is in it', () => {
-    const poured = pouredSide(side([dose(2, 20), dose(3, 1, { unit: 'tsp' })]), 200);
-    // 200 x 1.06; 1 mL x 20 + 3 g x 12 = 56.
-    expect(sideCost(poured, plastisol, all)).toEqual({
-      plastisolCents: 212,
-      colourCents: 56,
-      volumeMl: 200,
-    });
-    expect(sideCost(poured, undefined, all)).toBeNull();
-    expect(sideCost(pouredSide(side([dose(9, 5)]), 200), plastisol, all)).toBeNull();
+  test('the cup is the sum of what is in it, by the packages while nothing was bought', () => {
+    // By hand: 200 x 1.06 = 212; 1 mL x 20 + 3 g x 12 = 56.
+    expectWithin(pouredCents([cup], pricesAt([])) ?? 0, 268, 1e-9);
+    expectWithin(pouredCents([cup, cup], pricesAt([])) ?? 0, 536, 1e-9);
   });
 
-  test('the bait is poured less the worth of the remelt, by the good baits', () => {
-    const cost = { plastisolCents: 793 * 1.06, colourCents: 793 * 0.1, volumeMl: 793 };
-    // By hand: (793 x 1.16 - 120 x 1.16 / 2) / 72 = 11.8094.
-    const cents = baitCents([cost], { cavities: 6, partMl: 9, sprueMl: 10 });
-    expectWithin(cents ?? 0, (793 * 1.16 - 120 * 1.16 * 0.5) / 72, 1e-9);
-    expect(
-      baitCents([{ ...cost, volumeMl: 30 }], { cavities: 6, partMl: 9, sprueMl: 10 }),
-    ).toBeNull();
+  test('what was bought is counted at its moving average, not as its package says', () => {
+    const bought = (qty: number, cents: number) =>
+      ({ kind: 'bought', qty, cents, lot: '' }) as const;
+    // 100 mL for 1.00 and 100 mL for 3.00: 2 cents a mL instead of 1.06.
+    const movements = [aMovement(1, bought(100, 100)), aMovement(2, bought(100, 300))];
+    expectWithin(pouredCents([cup], pricesAt(movements)) ?? 0, 200 * 2 + 56, 1e-9);
+  });
+
+  test('a cup with something in it that has no price has none', () => {
+    expect(pouredCents([poured(side([dose(2, 20)]))], pricesAt([]))).toBeNull();
+    expect(pouredCents([poured(inClear([dose(9, 5)]))], pricesAt([]))).toBeNull();
   });
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { buyReason, median, poursLeft, usualUse } from '#calc/pours-left.ts';
+import { median } from '#calc/median.ts';
+import { buyReason, poursLeft, usualUse } from '#calc/pours-left.ts';
 import { joinedLines, standingMovements, stockOf } from '#calc/stock-level.ts';
 import type { Movement } from '#model/movement.ts';
 import { evening, id } from '../hands/log.ts';

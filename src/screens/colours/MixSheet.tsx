@@ -1,14 +1,16 @@
 import { useState } from 'preact/hooks';
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { largeEnoughMl, mostErrorShare, scaledMix } from '#calc/mix.ts';
+import { pouredCents, pricedAt } from '#calc/mix-price.ts';
+import { baitCostAt } from '#calc/mould-cost.ts';
 import { partMlOf, sprueMlOf } from '#calc/mould-size.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
-import { baitCents, sideCost } from '#calc/pour-cost.ts';
 import { mlForShots, shotsFrom, usualLosses } from '#calc/shots-from.ts';
 import { oddDose } from '#calc/usual-dose.ts';
 import { useShop } from '#live/shop.ts';
 import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
+import { baitMoneyWords, moneyWords } from '#screens/amounts.ts';
 import { howMuch } from '#screens/colours/amount-text.ts';
 import { MixLines } from '#screens/colours/MixLines.tsx';
 import { guessedPxPerMm, TrueSize } from '#screens/colours/TrueSize.tsx';
@@ -88,7 +90,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
             </section>
           ))}
         </div>
-        <CostLines poured={poured} of={of} mould={mould} />
+        <CostLines mix={mix} poured={poured} of={of} mould={mould} />
         <ActKey size="big" href={hrefTo({ at: 'drops', mixId: mix.id, volumeMl: tidy(volumeMl) })}>
           Count drops
           <small>one key or the pedal</small>
@@ -181,35 +183,28 @@ export function oddWords({ name, times }: { name: string; times: number }): stri
     : `${name}: one ${Math.round(1 / times)}th of what you usually take.`;
 }
 
+/** What the pot costs and a bait of it, by the same prices as at the shelf. */
 function CostLines({
+  mix,
   poured,
-  of: { materials, settings },
+  of,
   mould,
 }: {
+  mix: Mix;
   poured: readonly Poured[];
   of: MixBook;
   mould: Mould | undefined;
 }) {
-  const costs = poured.flatMap(
-    (one) => sideCost(one, materials.get(one.side.plastisolId ?? ''), materials) ?? [],
-  );
-  if (costs.length === 0 || costs.length < poured.length) return null;
-  const cents = costs.reduce(
-    (sum, { plastisolCents, colourCents }) => sum + plastisolCents + colourCents,
-    0,
-  );
-  const ml = costs.reduce((sum, { volumeMl }) => sum + volumeMl, 0);
-  const bait = mould ? baitCents(costs, loadOf(mould)) : null;
+  const at = useShop().clock.now();
+  const cents = pouredCents(poured, pricedAt(of.prices, at));
+  if (cents === null) return null;
+  const ml = poured.reduce((sum, { baseMl }) => sum + baseMl, 0);
+  const bait = mould ? baitCostAt({ mix, mould, at }, of) : null;
   return (
     <p>
-      {volumeWords(ml, settings.volumeUnit)} {costs.length > 1 ? 'in all ' : ''}cost{' '}
+      {volumeWords(ml, of.settings.volumeUnit)} {poured.length > 1 ? 'in all ' : ''}cost{' '}
       {moneyWords(cents)}.
-      {mould && bait !== null && ` A bait of ${mould.name} costs ${moneyWords(bait)}.`}
+      {mould && bait && ` A bait of ${mould.name} costs ${baitMoneyWords(bait.perBait)}.`}
     </p>
   );
-}
-
-/** Cents as money without its sign, which the person knows: `3.15`. */
-export function moneyWords(cents: number): string {
-  return (cents / 100).toFixed(2);
 }

@@ -1,10 +1,13 @@
+import { pricesOf } from '#calc/mix-price.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import { headOf, headsOf } from '#store/heads.ts';
+import { allColumns } from '#store/history.ts';
 import { poursOf, versionsOf } from '#store/mixes.ts';
 import { settingsOf } from '#store/settings.ts';
+import { shelfOf, shelfTables } from '#store/stock.ts';
 
 /** Everything a page about one colour's mix needs; undefined while it is read. */
 export function useMixBook(colourwayId: ColourwayId) {
@@ -25,9 +28,11 @@ export function useMixBook(colourwayId: ColourwayId) {
         remarks: (await headsOf(book, 'remarks')).filter((one) => one.colourwayId === colourwayId),
         materials: new Map<string, Material>(materials.map((one) => [one.id, one])),
         settings: await settingsOf(book),
+        prices: pricesOf(await shelfOf(book)),
+        columns: await allColumns(book),
       };
     },
-    ['colourways', 'mixes', 'materials', 'moulds', 'remarks', 'settings', 'sealed', 'entries'],
+    [...shelfTables, 'colourways', 'mixes', 'moulds', 'remarks', 'settings', 'sealed'],
     colourwayId,
   );
 }

@@ -1,18 +1,13 @@
 import { useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
+import { mixCost, pricedAt } from '#calc/mix-price.ts';
+import { baitCostAt, type CostScene, runOf } from '#calc/mould-cost.ts';
 import { useShop } from '#live/shop.ts';
 import type { Mould } from '#model/mould.ts';
 import { CostExtras } from '#screens/shelf/CostExtras.tsx';
-import {
-  baitCostAt,
-  type CostScene,
-  type MixChoice,
-  mixCostAt,
-  pouredLast,
-  runOf,
-  shownParts,
-} from '#screens/shelf/cost-view.ts';
+import { type MixChoice, pouredLast, shownParts } from '#screens/shelf/cost-view.ts';
 import { dateWords } from '#screens/words.ts';
+import type { SettingsFacts } from '#store/settings.ts';
 import { Field } from '#ui/Field.tsx';
 import { Figure } from '#ui/Figure.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -21,7 +16,7 @@ import { StackedBar } from '#ui/StackedBar.tsx';
 interface Props {
   moulds: readonly Mould[];
   mixes: readonly MixChoice[];
-  scene: CostScene;
+  scene: CostScene & { settings: SettingsFacts };
 }
 
 /** The choice of mould and mix, and what a bait of them costs. */
@@ -66,7 +61,7 @@ export function BaitCostPage({ moulds, mixes, scene }: Props) {
         </Field>
       </Sheet>
       <CostSheet mould={mould} choice={choice} scene={scene} />
-      <CostExtras jars={scene.jars} settings={scene.settings} />
+      <CostExtras jars={scene.prices} settings={scene.settings} />
     </>
   );
 }
@@ -92,7 +87,7 @@ function CostSheet({
   }
   const { perBait, parts } = shownParts(cost);
   const { isGuess, good, shots } = runOf(mould, scene.columns);
-  const { unpriced } = mixCostAt(mix, scene.jars, clock.now());
+  const { unpriced } = mixCost(mix, pricedAt(scene.prices, clock.now()));
   const lastAt = pouredLast(choice, scene.columns);
   const then = lastAt === null ? null : baitCostAt({ mix, mould, at: lastAt }, scene);
   const label = `One bait costs ${perBait}: ${parts.map(({ word, says }) => `${word.toLowerCase()} ${says}`).join(', ')}.`;

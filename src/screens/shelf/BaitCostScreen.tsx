@@ -1,9 +1,9 @@
+import { pricesOf } from '#calc/mix-price.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { BaitCostPage } from '#screens/shelf/BaitCostPage.tsx';
 import { mixChoices } from '#screens/shelf/cost-view.ts';
-import { jarsOf } from '#screens/shelf/shelf-view.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { settingsOf } from '#store/settings.ts';
@@ -20,7 +20,7 @@ export function BaitCostScreen() {
     async () => ({
       moulds: await headsOf(book, 'moulds'),
       mixes: mixChoices(await headsOf(book, 'mixes'), await headsOf(book, 'colourways')),
-      jars: jarsOf(await shelfOf(book)),
+      prices: pricesOf(await shelfOf(book)),
       columns: await allColumns(book),
       settings: await settingsOf(book),
     }),

@@ -12,7 +12,13 @@ const stepCents = 100;
 const mostCents = 100_000;
 
 /** What is counted beside the material: bags, and the person's time if they want. */
-export function CostExtras({ jars, settings }: { jars: readonly Jar[]; settings: SettingsFacts }) {
+export function CostExtras({
+  jars,
+  settings,
+}: {
+  jars: readonly Pick<Jar, 'material'>[];
+  settings: SettingsFacts;
+}) {
   const { change, trouble } = useSettings();
   const hasBags = jars.some(({ material }) => material.kind === 'bag' && !material.isAside);
   const perBag = settings.baitsPerBag ?? 0;

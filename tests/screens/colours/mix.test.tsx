@@ -7,11 +7,13 @@ import { ColourScreen } from '#screens/colours/ColourScreen.tsx';
 import { ColoursScreen } from '#screens/colours/ColoursScreen.tsx';
 import { MixFactsScreen } from '#screens/colours/MixFactsScreen.tsx';
 import { NamelessScreen } from '#screens/colours/NamelessScreen.tsx';
+import { BaitCostScreen } from '#screens/shelf/BaitCostScreen.tsx';
 import { freshId } from '#store/book.ts';
 import { headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
 import { keepMix, versionsOf } from '#store/mixes.ts';
 import { changeSettings } from '#store/settings.ts';
+import { moveStock } from '#store/stock.ts';
 import { aColourway, aMould, morning, pourEvening, seven } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
 import { aDose, aDraft, aMaterial, aSide, cupMl } from '../../hands/mixes.ts';
@@ -130,9 +132,32 @@ describe('the page of a colour', () => {
     await keepMix(shop.book, peat.id, { baseMl: 1_000, sides, nextTime: '' }, seven);
     await changeSettings(shop.book, { volumeUnit: 'mL' }, seven);
     show(shop, <ColourScreen colourwayId={peat.id} />);
-    // 1,000 mL for 10.60 and 20 drops of 0.05 mL at 0.20 the mL: 10.80. By hand, 15 shots of 64 mL:
-    // (10.80 - 15 x 10 x 0.0108 / 2) / 90 = 0.111.
-    await expect.element(text('1000 mL cost 10.80. A bait of Grub 50 costs 0.11.')).toBeVisible();
+    // By hand: 1,000 mL for 10.60 and 20 drops of 0.05 mL at 0.20 the mL: 10.80. A bait is 9 mL and a
+    // sixth of 10 mL of sprue at half its worth: (9 + 10 / 2 / 6) x 0.0108 = 0.106.
+    await expect.element(text('1000 mL cost 10.80. A bait of Grub 50 costs 0.106.')).toBeVisible();
+    // A litre more for 31.80: 21.20 a litre on average, and 0.0214 a mL.
+    const bought = { kind: 'bought', qty: 1_000, cents: 1_060, lot: '' } as const;
+    const written = { at: seven - 2, writtenAt: seven, note: '' };
+    await moveStock(shop.book, plastisol.id, bought, written);
+    const dearer = { ...bought, cents: 3_180 };
+    await moveStock(shop.book, plastisol.id, dearer, { ...written, at: seven - 1 });
+    await expect.element(text('1000 mL cost 21.40. A bait of Grub 50 costs 0.210.')).toBeVisible();
+  });
+
+  test('a bait costs the same here as on the shelf', async () => {
+    const mould = await aMould(shop.book, 'Grub 50', { rows: 2, cols: 3 }, { partMl: 9 });
+    const fills = ['gggggg', 'ggggss'].map((gave) => ({ mould, gave }));
+    await pourEvening(shop.book, { fills, colourway: peat, endMin: 60 });
+    const cost = [aDose(black.id, 20, 'drop', { name: 'Black' })];
+    const sides = [aSide(cost, { plastisolId: plastisol.id })];
+    await keepMix(shop.book, peat.id, { baseMl: 1_000, sides, nextTime: '' }, seven);
+    await changeSettings(shop.book, { hourCents: 500 }, seven);
+    show(shop, <BaitCostScreen />);
+    const bait = page.getByText(/^\d\.\d{3}$/).first();
+    await expect.element(bait).toBeVisible();
+    const says = bait.element().textContent;
+    show(shop, <ColourScreen colourwayId={peat.id} />);
+    await expect.element(text(`A bait of Grub 50 costs ${says}.`)).toBeVisible();
   });
 
   test('warns by one line when a dose is five times the usual, and of a pot too small', async () => {

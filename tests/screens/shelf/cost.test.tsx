@@ -84,8 +84,9 @@ test('prices are those of their day: what was dearer later does not change what 
   await pourEvening(shop.book, { fills: [{ mould, gave: 'gggg' }], colourway: peat });
   await moved(shop, clear, { kind: 'bought', qty: 1_000, cents: 3_000, lot: '' }, morning - 1);
   show(shop, <BaitCostScreen />);
-  // Now 4,000 cents for 2,000 mL: 2 a mL. At the evening it was 1.
-  await expect.poll(() => parts()[0]).toBe('Plastic0.200');
+  // By hand: the pot took two cups, 473.2 mL. Of the 1,000 for 10.00 526.8 are left, 1,000 for 30.00
+  // come to them: 3,526.8 cents for 1,526.8 mL, 2.31 a mL. At the evening it was 1.
+  await expect.poll(() => parts()[0]).toBe('Plastic0.231');
   await expect
     .element(page.getByText('By the prices of Tue 24 Nov, when it was poured last: 0.138.'))
     .toBeVisible();
