@@ -10,6 +10,7 @@ import { checked } from '#store/door.ts';
 import { newEntry, putEntries, type Says } from '#store/entries.ts';
 import { changedHead, headOf } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
+import { withReserve } from '#store/room.ts';
 import { entriesRunning, rangeOf } from '#store/running.ts';
 
 // What begins and reads a session is in the first load; what seals one comes after the first paint.
@@ -27,16 +28,18 @@ export async function endSession(book: Book, sessionId: SessionId, at: Instant):
   const moulds = await mouldsAfter(book, whole, at);
   const { sealed, columns } = await sealedOf(sessionId, whole);
   const stores = ['entries', 'sealed', 'columns', 'drafts', 'moulds', 'meta'] as const;
-  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('entries').delete(rangeOf(sessionId)),
-    tx.objectStore('sealed').put(sealed),
-    tx.objectStore('columns').put(columns),
-    tx.objectStore('drafts').delete(sessionId),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    ...moulds.map((mould) => tx.objectStore('moulds').put(mould)),
-    tx.done,
-  ]);
+  await withReserve(async () => {
+    const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+    await Promise.all([
+      tx.objectStore('entries').delete(rangeOf(sessionId)),
+      tx.objectStore('sealed').put(sealed),
+      tx.objectStore('columns').put(columns),
+      tx.objectStore('drafts').delete(sessionId),
+      tx.objectStore('meta').put(pennedMeta(book)),
+      ...moulds.map((mould) => tx.objectStore('moulds').put(mould)),
+      tx.done,
+    ]);
+  });
   announce('entries', 'sealed', 'columns', 'drafts', 'moulds');
 }
 

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test';
 import { id, Pen } from '../hands/log.ts';
+import { backends, chromiumPath, quietArgs } from './backends.ts';
 
 // Findings behind these drills, tried on Chromium 156: one bad byte in the database's files and the
 // browser opens an empty one in its place; its newer backend gives a turned bit back as if it were
@@ -13,10 +14,6 @@ const lines = 501;
 /** Time for a busy machine; how long it took is printed, never asserted. */
 const slow = { timeout: 30_000 };
 const mouldName = 'Grub fifty of the damage drill';
-const backends = {
-  'first backend': [],
-  'second backend': ['--enable-features=IdbSqliteBackingStore,IdbSqliteOnDiskRollout'],
-} as const;
 
 /** A running session of many shots, and its mould, as the app would have stored them. */
 function aLongSession() {
@@ -49,8 +46,8 @@ async function withBrowser<T>(
   act: (page: Page) => Promise<T>,
 ): Promise<T> {
   const context: BrowserContext = await chromium.launchPersistentContext(profile, {
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-dev-shm-usage', ...flags],
+    executablePath: chromiumPath,
+    args: [...quietArgs, ...flags],
     viewport: { width: 360, height: 740 },
     baseURL: test.info().project.use.baseURL ?? '',
   });

@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import { chromiumPath, quietArgs } from './backends.ts';
 
 const port = process.env.E2E_PORT ?? '4174';
 
@@ -19,16 +20,8 @@ export default defineConfig({
     hasTouch: true,
     actionTimeout: 15_000,
     launchOptions: {
-      executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
+      executablePath: chromiumPath,
+      args: quietArgs,
     },
   },
   webServer: {
