@@ -47,9 +47,16 @@ async function open(root: HTMLElement): Promise<void> {
   const news: OpeningNews = {
     onBlocked: () => render(<Trouble {...blocked} />, root),
     onMadeWay: () => render(<Trouble {...madeWay} />, root),
-    onLost: () => void reopen(book, news, root),
+    onLost: () => void reopen({ book, safety }, news, root),
   };
-  const book = await openBook(name, news);
+  let opened: Book | null = null;
+  const safety = safetyOf(() => opened);
+  const book = await openBook(name, news).catch(async (error: unknown) => {
+    // A disk that is full to the last byte does not even open: the reserve lets it.
+    if (isNewer(error) || !(await hasDrawer(name)) || !(await hasRoomMade(safety))) throw error;
+    return await openBook(name, news);
+  });
+  opened = book;
   joinWindows(name);
   const demo = isDemo ? await import('#app/demo-door.ts') : null;
   if (demo) {
@@ -73,7 +80,7 @@ async function open(root: HTMLElement): Promise<void> {
     files: deviceFiles,
     tableLock: deviceTableLock(name),
     updates: deviceUpdates(system.now),
-    safety: safetyOf(book),
+    safety,
     leaveDemo: demo ? () => void demo.leaveDemo(book) : null,
     version,
     holdSession,
@@ -100,7 +107,7 @@ async function open(root: HTMLElement): Promise<void> {
 }
 
 /** What keeps the logbook safe; fetched after the first paint. Without a book it can only look. */
-function safetyOf(book: Book | null): Safety {
+function safetyOf(book: () => Book | null): Safety {
   return lateSafety(async () => {
     const { keepSafe } = await import('#live/keep-safe.ts');
     return keepSafe({ name, book, now: wallNow, room: deviceRoom, startWorker });
@@ -125,12 +132,17 @@ async function lostFrom({ safety }: Shop) {
  * Opens the database again under the same book. Everybody holds that book, and the table may hold
  * entries that are not stored yet: what is on screen stays there.
  */
-async function reopen(book: Book, news: OpeningNews, root: HTMLElement): Promise<void> {
+async function reopen(
+  { book, safety }: Pick<Shop, 'book' | 'safety'>,
+  news: OpeningNews,
+  root: HTMLElement,
+): Promise<void> {
   try {
     Object.assign(book, { db: await openDatabase(name, news) });
   } catch (error) {
-    if (isNewer(error)) void fail(root, error);
-    else setTimeout(() => void reopen(book, news, root), 2_000);
+    if (isNewer(error)) return void fail(root, error);
+    await hasRoomMade(safety);
+    setTimeout(() => void reopen({ book, safety }, news, root), 2_000);
   }
 }
 
@@ -148,7 +160,10 @@ async function fail(root: HTMLElement, error: unknown): Promise<void> {
   const { fault, ...trouble } = troubleOf(error);
   render(<Trouble {...trouble} />, root);
   if (fault !== 'other' || !(await hasDrawer(name))) return;
-  const way = await wayAround(name, safetyOf(null));
+  const way = await wayAround(
+    name,
+    safetyOf(() => null),
+  );
   if (way) render(<Trouble {...trouble} way={way} />, root);
 }
 
@@ -158,6 +173,11 @@ async function wayFrom({ safety, book }: Shop): Promise<Way | null> {
   if (safety.state().trouble !== 'other') return null;
   const { wayAround } = await import('#app/opening-troubles.ts');
   return await wayAround(name, safety, () => book.db.close());
+}
+
+/** Frees the reserve of a full device; false where that is of no help. */
+function hasRoomMade(safety: Safety): Promise<boolean> {
+  return safety.makeRoom().catch(() => false);
 }
 
 /** Whether the logbook was written by a newer version of the app. */

@@ -24,7 +24,8 @@ export function KeptNotice() {
     return (
       <div class={styles.notice} role="status">
         <p>
-          This phone is full. Shots are still saved, from room kept in reserve. Free some space.
+          This phone is full. Free some space before you pour. The table says so when a shot cannot
+          be saved.
         </p>
       </div>
     );

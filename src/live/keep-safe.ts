@@ -10,7 +10,7 @@ import { reserveWith } from '#store/room.ts';
 interface Means {
   name: string;
   /** Null while the logbook does not open: then there is only a look. */
-  book: Book | null;
+  book: () => Book | null;
   now: () => number;
   room: Room;
   /** Starts the worker that keeps the copy of the logbook `name`. */
@@ -49,7 +49,8 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
 
   function hearChecked(news: Checked): void {
     const { findings, copy, isTight } = news;
-    if (book) seeStamp(book, findings.newestStamp);
+    const opened = book();
+    if (opened) seeStamp(opened, findings.newestStamp);
     const untold = untoldOf(news, canaryOf(name));
     if (untold) {
       remember(name, { untold });
@@ -74,7 +75,11 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
       if ('news' in data) hearNews(data);
       else open.get(data.number)?.(data.answer, data.failure);
     });
-    worker.addEventListener('error', () => turn({ copy: null, trouble: 'other' }));
+    worker.addEventListener('error', () => {
+      turn({ copy: null, trouble: 'other' });
+      // Nobody waits for a worker that did not start: a press may be among those who asked.
+      for (const answer of [...open.values()]) answer(undefined, 'The worker broke down.');
+    });
     return worker;
   }
   function ask(act: string): Promise<unknown> {
@@ -91,6 +96,7 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
   }
 
   const check = async () => void (await ask('check'));
+  const makeRoom = async () => (await ask('makeRoom')) === true;
   return {
     state: () => state,
     hear(tell) {
@@ -98,7 +104,7 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
       return () => hearers.delete(tell);
     },
     async start() {
-      reserveWith(async () => (await ask('makeRoom')) === true);
+      reserveWith(makeRoom);
       await check();
       const [isPromised, bytes] = await Promise.all([room.isPromised(), room.bytes()]);
       turn({
@@ -107,6 +113,7 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
       });
     },
     check,
+    makeRoom,
     look: async () => (await ask('look')) as Held | null,
     async forget() {
       await ask('forget');

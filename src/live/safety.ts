@@ -26,6 +26,8 @@ export interface Safety {
   start(): Promise<void>;
   /** Looks through everything once more. */
   check(): Promise<void>;
+  /** Frees the reserve if the device is full; false: it is not, or the reserve is gone already. */
+  makeRoom(): Promise<boolean>;
   /** What the second copy holds, without writing anything; null: there is none. */
   look(): Promise<Held | null>;
   /** Throws the second copy away, and the memory that there was a logbook. */

@@ -12,7 +12,10 @@ export interface SessionLog {
   entries: readonly Entry[];
   /** How many entries are kept in memory because the device would not store them. */
   unsaved: number;
-  /** Writes one press. The answer to the hand comes when it is on disk; it never throws. */
+  /**
+   * Writes one press. The answer to the hand comes when it is on disk; it never throws. What may not
+   * stand in the log is refused: the hand is told, nothing else changes.
+   */
   write: (says: Says) => Promise<void>;
 }
 
@@ -45,7 +48,8 @@ export function useSessionLog(): SessionLog | null | undefined {
 
   async function write(says: Says) {
     if (!sessionId) return;
-    const entry = await newEntry(book, sessionId, says, clock.now());
+    const entry = await newEntry(book, sessionId, says, clock.now()).catch(() => null);
+    if (!entry) return refuse(shop);
     try {
       await putEntries(book, [entry]);
       confirm(shop);

@@ -42,7 +42,7 @@ export interface Keeper {
   look(): Promise<Held | null>;
   /** Throws the second copy away. */
   forget(): Promise<void>;
-  /** Frees the reserve for the log of a session; false: it was gone already. */
+  /** Frees the reserve for the log of a session; false: there is room enough, or it was gone already. */
   makeRoom(): Promise<boolean>;
   /** Follows no more writes. */
   stop(): void;
@@ -51,6 +51,8 @@ export interface Keeper {
 const reserveName = 'reserve';
 /** Room for some 3,000 shots. */
 const reserveBytes = 2 * 1024 * 1024;
+/** A device that has not even this much left is full. */
+const probeBytes = 512 * 1024;
 
 /**
  * Keeps the second copy of the logbook `name`: after every write that is announced, in any window,
@@ -101,6 +103,13 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
     tell({ news: 'failed', why, detail: String(error) });
   }
 
+  /** Laying the reserve aside fills all that is left for a moment: not while shots need that room. */
+  async function isStillTight(logbook: Db, drawer: Drawer | null): Promise<boolean> {
+    if (!drawer || (await drawer.names()).includes(reserveName)) return false;
+    if (isTight && (await logbook.count('entries')) > 0) return true;
+    return !(await layAside(drawer, reserveName, reserveBytes));
+  }
+
   let last: Promise<unknown> = Promise.resolve();
   /** One after the other, in the order they were asked for. */
   function next<T>(act: () => Promise<T>): Promise<T> {
@@ -115,7 +124,7 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
     if (tables.length === 0) return;
     if (!wasChecked) return await lookThrough();
     await withCopy(async (copy, drawer) => {
-      if (isTight) isTight = !(await hasReserve(drawer));
+      if (isTight) isTight = await isStillTight(copy.db, drawer);
       if (!isTight) await catchUp(copy, tables, wasChecked);
       const isWhole = copy.paper && !isTight;
       tell({ news: 'held', held: isWhole ? heldInCopy(journal) : await heldIn(copy.db), isTight });
@@ -128,7 +137,7 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
       const isFresh = copy.paper !== null && heldInCopy(journal).records === 0;
       const findings = await checkLogbook(copy, means.now());
       wasChecked = true;
-      isTight = drawer !== null && !(await hasReserve(drawer));
+      isTight = await isStillTight(copy.db, drawer);
       if (!isTight) await catchUp(copy, keptTables);
       tell({
         news: 'checked',
@@ -172,25 +181,29 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
         }),
       ),
     // Not in the queue: a hand waits for it.
-    async makeRoom() {
-      const drawer = await means.openDrawer().catch(() => null);
-      const isThere = (await drawer?.names())?.includes(reserveName) ?? false;
-      if (isThere) await drawer?.remove(reserveName);
-      isTight = true;
-      tell({ news: 'failed', why: 'full', detail: 'The reserve is in use.' });
-      return isThere;
-    },
+    makeRoom: () =>
+      means.inTurn(`${name}-room`, async () => {
+        const drawer = await means.openDrawer().catch(() => null);
+        if (!drawer || !(await drawer.names()).includes(reserveName)) return false;
+        // A database breaks for other reasons too: then the reserve stays for the day it is needed.
+        if (await layAside(drawer, 'probe', probeBytes)) {
+          await drawer.remove('probe');
+          return false;
+        }
+        await drawer.remove(reserveName);
+        isTight = true;
+        tell({ news: 'failed', why: 'full', detail: 'The reserve is in use.' });
+        return true;
+      }),
   };
 }
 
-/** Lays the reserve aside if it is not there; false when there is no room for it. */
-async function hasReserve(drawer: Drawer | null): Promise<boolean> {
-  if (!drawer) return true;
-  if ((await drawer.names()).includes(reserveName)) return true;
-  const paper = await drawer.open(reserveName);
+/** Writes a file of this many bytes; false when there is no room for it: then none of it stays. */
+async function layAside(drawer: Drawer, file: string, bytes: number): Promise<boolean> {
+  const paper = await drawer.open(file);
   try {
     // Of chance, so that no storage can squeeze it to nothing.
-    for (let at = 0; at < reserveBytes; at += 65_536) {
+    for (let at = 0; at < bytes; at += 65_536) {
       paper.add(crypto.getRandomValues(new Uint8Array(65_536)));
     }
     paper.flush();
@@ -198,7 +211,7 @@ async function hasReserve(drawer: Drawer | null): Promise<boolean> {
     return true;
   } catch {
     paper.close();
-    await drawer.remove(reserveName).catch(() => {});
+    await drawer.remove(file).catch(() => {});
     return false;
   }
 }

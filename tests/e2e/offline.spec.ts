@@ -29,6 +29,8 @@ test('after one visit the app opens, pours and comes back to the table with no n
 });
 
 test('every address opens by itself with no network', async ({ page, site, heard }) => {
+  // Nineteen fresh starts of the app: on a busy machine three seconds each.
+  test.setTimeout(150_000);
   await page.goto(site.url);
   await stored(page);
   await firstSession(page);

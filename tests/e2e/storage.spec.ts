@@ -201,35 +201,6 @@ test('an older window holds the logbook: this one says so and goes on once it is
   await expect(welcome(second)).toBeVisible({ timeout: 2_000 });
 });
 
-test('two windows log into one session, and no press is lost or doubled', async ({
-  page,
-  context,
-  site,
-}) => {
-  await page.goto(site.url);
-  await firstSession(page);
-  const before = await keysOf(page, 'entries');
-  const second = await context.newPage();
-  await second.goto(site.url);
-  await expect(theMainKey(second)).toBeVisible();
-  const presses = 12;
-  const pressIn = async (one: Page) => {
-    for (let press = 0; press < presses; press += 1) {
-      await one
-        .getByRole('button', { name: /^(Skip|Put back)/ })
-        .first()
-        .click();
-      await one.waitForTimeout(430);
-    }
-  };
-  await Promise.all([pressIn(page), pressIn(second)]);
-  await expect
-    .poll(async () => (await keysOf(page, 'entries')).length)
-    .toBe(before.length + 2 * presses);
-  const undo = (one: Page) => one.getByRole('button', { name: /^Undo/ });
-  await expect(undo(second)).toHaveText((await undo(page).textContent()) ?? 'nothing');
-});
-
 test('a database that never opens again is built anew from the second copy', async ({
   page,
   site,

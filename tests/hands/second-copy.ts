@@ -25,7 +25,13 @@ export async function aWindow(name: string): Promise<Window> {
     worker = new Worker(trustedScript(keeperUrl), { type: 'module', name });
     return worker;
   };
-  const safety = keepSafe({ name, book, now: () => morning, room: deviceRoom, startWorker });
+  const safety = keepSafe({
+    name,
+    book: () => book,
+    now: () => morning,
+    room: deviceRoom,
+    startWorker,
+  });
   return {
     book,
     safety,

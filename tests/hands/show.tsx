@@ -85,6 +85,7 @@ export function aSafety(changes: Partial<SafetyState> = {}, asked: string[] = []
     hear: () => () => {},
     start: async () => {},
     check: async () => {},
+    makeRoom: async () => false,
     look: async () => null,
     forget: async () => void asked.push('forget'),
     noted: () => void asked.push('noted'),

@@ -195,7 +195,8 @@ test('no file of the store writes without announcing', () => {
     .filter(([, text]) => !/\bannounce\(|\bopenDB</.test(String(text)))
     .map(([path]) => path.replace(/^.*src/, ''));
   // What `book.ts` writes is the device's own name, which the second copy does not hold.
-  expect(silent).toEqual(['/store/book.ts']);
+  // The writes of a file that is brought in are told by `bring.ts`, which makes the transaction.
+  expect(silent.sort()).toEqual(['/store/book.ts', '/store/copy/writes.ts']);
   expect(Object.keys(sources).length).toBeGreaterThan(20);
 });
 
@@ -246,6 +247,7 @@ test('a full device frees the reserve for the log; the copy waits and then catch
   expect(drawer.files.get('reserve')?.length).toBe(2 * 1024 * 1024);
   drawer.roomBytes = 0;
   await aMould(book, 'Grub 50');
+  await keeper.look();
   expect(await keeper.makeRoom()).toBe(true);
   expect(drawer.files.has('reserve')).toBe(false);
   expect(await keeper.makeRoom()).toBe(false);
@@ -256,4 +258,28 @@ test('a full device frees the reserve for the log; the copy waits and then catch
   await keeper.look();
   expect(await differences(book.db, drawer)).toEqual([]);
   expect(drawer.files.has('reserve')).toBe(true);
+});
+
+test('the reserve stays where it is while there is room: a database breaks for other reasons too', async () => {
+  const { drawer, keeper } = await aKeptBook();
+  expect(await keeper.makeRoom()).toBe(false);
+  expect([...drawer.files.keys()].sort()).toEqual(['1.log', 'reserve']);
+});
+
+test('while a session runs on a full device nothing fills up the room that its shots need', async () => {
+  const { book, drawer, keeper } = await aKeptBook();
+  const mould = await aMould(book, 'Grub 50');
+  const lined = { mouldIds: [mould.id], injectorId: null, colourwayId: null, zone: 'UTC' };
+  const sessionId = await startPouring(book, lined, seven);
+  await keeper.look();
+  drawer.roomBytes = 0;
+  expect(await keeper.makeRoom()).toBe(true);
+  drawer.roomBytes = 10 * 1024 * 1024;
+  await aMould(book, 'Shad 7');
+  await keeper.look();
+  expect(drawer.files.has('reserve')).toBe(false);
+  await endSession(book, sessionId, seven + 60_000);
+  await keeper.look();
+  expect(drawer.files.has('reserve')).toBe(true);
+  expect(await differences(book.db, drawer)).toEqual([]);
 });

@@ -1,7 +1,9 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
+import { type SessionLog, useSessionLog } from '#live/use-session-log.ts';
 import { fillDevice } from '../../hands/full-device.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
+import { show } from '../../hands/show.tsx';
 import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
 
 const setMs = 600_000;
@@ -72,4 +74,23 @@ test('the line stands over an open map as well, whole on every glass', async () 
     expect(alarm.element().scrollWidth, `${width}`).toBeLessThanOrEqual(Math.ceil(box.width));
   }
   free();
+});
+
+test('a press that may not stand in the log is refused to the hand, and the next one is stored', async () => {
+  const table = await aTable([['Grub 50', 2, 4]]);
+  let log: SessionLog | null | undefined;
+  function Hand() {
+    log = useSessionLog();
+    return null;
+  }
+  show(table.shop, <Hand />);
+  await expect.poll(() => log?.entries.length).toBe(3);
+  await log?.write({ kind: 'heated', potId: 'no pot', targetC: Number.NaN } as never);
+  expect(table.shop.felt).toEqual(['refuse']);
+  expect(table.heard).toEqual(['wrong way']);
+  expect(log?.unsaved).toBe(0);
+  expect(await table.entries()).toEqual([]);
+  await log?.write({ kind: 'session-ended' });
+  expect(table.heard).toEqual(['wrong way', 'logged']);
+  expect(await table.entries()).toHaveLength(1);
 });
