@@ -10,6 +10,7 @@ import type { SealedSession } from '#model/session.ts';
 import type { Settings } from '#model/settings.ts';
 import type { FactsOf } from '#store/heads.ts';
 import { ladder } from '#store/ladder.ts';
+import { seeded } from '../tests/hands/seeded.ts';
 import { pouredEvening } from './evening.ts';
 import { mixesFor } from './mixes.ts';
 import { type EveningPlan, plannedMonths } from './months.ts';
@@ -50,6 +51,8 @@ export function madeShop(seed: number = shopSeed): DemoShop {
     putAway(shop, session.entries, pen);
   }
   const stocked = stockedMaterials(pen.device, setUpAt);
+  const stock = Object.values(stocked);
+  const drawn = { materials: stock, mixes: shop.mixes, history: shop.history };
   return {
     made: 'demo',
     version: ladder.length,
@@ -58,10 +61,10 @@ export function madeShop(seed: number = shopSeed): DemoShop {
     colourways: Object.values(shop.colourways),
     mixes: shop.mixes,
     changes,
-    materials: Object.values(stocked),
+    materials: stock,
     movements: stockJournal(stocked, shop.history, pen.device),
     settings: likes,
-    pictures: drawnPictures(Object.values(shop.colourways), shop.history, pen),
+    pictures: drawnPictures(drawn, pen, seeded(seed)),
     sessions,
   };
 }

@@ -1,5 +1,6 @@
 import type { MaterialId, MaterialKind } from '#model/material.ts';
 import type { FactsOf } from '#store/heads.ts';
+import { cardOpticsOf } from './swatches.ts';
 
 /** A material of the shop under an id that stays, so that mixes and movements can name it. */
 export interface ShopMaterial {
@@ -21,18 +22,19 @@ export const materials = {
   }),
   softener: given(2, 'Softener', 'softener', 'mL', [quartMl, 1_650], { reorderAt: 200 }),
   stabiliser: given(3, 'Heat stabiliser', 'stabiliser', 'mL', [237, 1_400], { reorderAt: 50 }),
-  brown: colourant(4, 'Bog brown', '#4a3019', { dropMl: 0.048 }),
-  black: colourant(5, 'Soot black', '#15161a', {}),
-  white: colourant(6, 'Chalk white', '#f4f1e8', { dropMl: 0.055 }),
-  red: colourant(7, 'Brick red', '#8f2d1c', {}),
-  yellow: colourant(8, 'Straw yellow', '#d9b23c', {}),
-  green: colourant(9, 'Fern green', '#3f6a2c', {}),
-  blue: colourant(10, 'Deep blue', '#1d3f78', {}),
-  violet: colourant(11, 'Plum violet', '#5a3574', {}),
+  brown: colourant(4, 'Bog brown', '#4a3019', [4, 0.8], { dropMl: 0.048 }),
+  black: colourant(5, 'Soot black', '#15161a', [4, 0.9], {}),
+  white: colourant(6, 'Chalk white', '#f4f1e8', [6, 0.85], { dropMl: 0.055 }),
+  red: colourant(7, 'Brick red', '#8f2d1c', [8, 0.7], {}),
+  yellow: colourant(8, 'Straw yellow', '#d9b23c', [6, 0.6], {}),
+  green: colourant(9, 'Fern green', '#3f6a2c', [8, 0.7], {}),
+  blue: colourant(10, 'Deep blue', '#1d3f78', [4, 0.7], {}),
+  violet: colourant(11, 'Plum violet', '#5a3574', [8, 0.7], {}),
   pearl: given(12, 'Pearl powder', 'colourant', 'g', [50, 1_180], {
     reorderAt: 10,
     swatch: '#ece7dc',
     teaspoonG: 1.9,
+    optics: cardOpticsOf('#ece7dc', { dosePerCup: 4, keepsOnBlack: 0.6 }),
   }),
   blackFlake: flake(13, 'Black flake', '#1b1b1b', 0.89, {}),
   greenFlake: flake(14, 'Green flake', '#4f8a3f', 0.38, {}),
@@ -73,8 +75,15 @@ function given(
   };
 }
 
-function colourant(number: number, name: string, swatch: string, own: Own): ShopMaterial {
-  const most = { reorderAt: 20, swatch, ...own };
+function colourant(
+  number: number,
+  name: string,
+  swatch: string,
+  [dosePerCup, keepsOnBlack]: readonly [dosePerCup: number, keepsOnBlack: number],
+  own: Own,
+): ShopMaterial {
+  const optics = cardOpticsOf(swatch, { dosePerCup, keepsOnBlack });
+  const most = { reorderAt: 20, swatch, optics, ...own };
   return given(number, name, 'colourant', 'mL', [bottleMl, 980], most);
 }
 

@@ -1,10 +1,15 @@
 import { crc32, deflateSync } from 'node:zlib';
+import { rgb255FromLab } from '#calc/colour.ts';
 import type { Columns } from '#calc/columns.ts';
+import { mapped } from '#calc/triple.ts';
 import type { DemoShop } from '#model/demo-shop.ts';
-import type { Colourway } from '#model/gear.ts';
+import type { Material } from '#model/material.ts';
+import type { Mix } from '#model/mix.ts';
 import type { Photo } from '#model/photo.ts';
 import type { FactsOf } from '#store/heads.ts';
+import type { Chance } from '../tests/hands/seeded.ts';
 import type { Pen } from './pen.ts';
+import { baitMm, readingsOf } from './readings.ts';
 
 const widthPx = 160;
 const heightPx = 120;
@@ -13,25 +18,36 @@ type Rgb = readonly [number, number, number];
 const paper: Rgb = [236, 234, 228];
 const card: Rgb = [118, 118, 118];
 
+/** What the pictures are drawn from. */
+export interface Drawn {
+  materials: readonly Material[];
+  mixes: readonly Mix[];
+  history: readonly Columns[];
+}
+
 /**
- * One drawn picture of each colourway's bait, as of the end of the last evening that poured it. They
- * are drawings and say so; they are not read, so that nothing is learnt from them.
+ * One drawn picture of the bait of every version of a mix, as of the end of the last evening that
+ * poured it. They are drawings and say so; the colours that are read off them are what the
+ * colourants truly give, and the noise of a camera.
  */
 export function drawnPictures(
-  colourways: readonly Colourway[],
-  history: readonly Columns[],
+  { materials, mixes, history }: Drawn,
   pen: Pen,
+  chance: Chance,
 ): DemoShop['pictures'] {
-  return colourways.flatMap(({ id, sides }) => {
-    const last = history.findLast((session) =>
-      session.colourways.some(({ colourwayId }) => colourwayId === id),
-    );
-    if (!last) return [];
-    const takenAt = last.endedAt + 600_000;
+  const due = mixes.flatMap((mix) => {
+    const last = lastPourOf(mix, mixes, history);
+    return last ? [{ mix, last }] : [];
+  });
+  due.sort((one, other) => one.last.endedAt - other.last.endedAt);
+  const photos: Photo[] = [];
+  return due.map(({ mix, last }, minute) => {
+    const takenAt = last.endedAt + 600_000 + minute * 60_000;
+    const readings = readingsOf({ materials, mixes, photos }, mix, chance);
     const facts: FactsOf<'photos'> = {
       shows: 'bait',
-      colourwayId: id,
-      mixId: null,
+      colourwayId: mix.colourwayId,
+      mixId: mix.id,
       materialId: null,
       sessionId: last.sessionId,
       takenAt,
@@ -40,14 +56,29 @@ export function drawnPictures(
       mediaType: 'image/png',
       isDrawn: true,
       rating: null,
-      thicknessMm: null,
-      readings: [],
+      thicknessMm: baitMm,
+      readings,
     };
-    const [a, b = a] = sides.map(({ swatch }) => rgbOf(swatch));
-    return [
-      { photo: pen.head<Photo>(facts, takenAt), png: base64Of(baitPng(a ?? card, b ?? card)) },
-    ];
+    const photo = pen.head<Photo>(facts, takenAt);
+    photos.push(photo);
+    const [a = card, b = a] = readings.map(({ lab }) => mapped(rgb255FromLab(lab), Math.round));
+    return { photo, png: base64Of(baitPng(a, b)) };
   });
+}
+
+/** The last evening that poured this version, before the next one was written. */
+function lastPourOf(
+  { colourwayId, createdAt }: Mix,
+  mixes: readonly Mix[],
+  history: readonly Columns[],
+): Columns | undefined {
+  const next = mixes.find((mix) => mix.colourwayId === colourwayId && mix.createdAt > createdAt);
+  return history.findLast(
+    ({ startedAt, colourways }) =>
+      startedAt > createdAt &&
+      startedAt < (next?.createdAt ?? Number.POSITIVE_INFINITY) &&
+      colourways.some((one) => one.colourwayId === colourwayId),
+  );
 }
 
 /** A bait of two halves on paper beside a grey card, as PNG (ISO/IEC 15948: 8-bit RGB, filter 0). */
@@ -83,13 +114,6 @@ function chunk(name: string, body: readonly number[]): number[] {
 
 function u32(value: number): number[] {
   return [24, 16, 8, 0].map((by) => (value >>> by) & 0xff);
-}
-
-function rgbOf(swatch: string): Rgb {
-  const [r = 0, g = 0, b = 0] = [1, 3, 5].map((at) =>
-    Number.parseInt(swatch.slice(at, at + 2), 16),
-  );
-  return [r, g, b];
 }
 
 function base64Of(bytes: Uint8Array): string {

@@ -1,3 +1,4 @@
+import { materials } from './materials.ts';
 import { colourways, injectors, moulds } from './shop.ts';
 import { truths, usual } from './truths.ts';
 
@@ -15,7 +16,7 @@ export function withTruths(readme: string): string {
 }
 
 function truthLines(): string[] {
-  const { vent, cold, early, injector } = truths;
+  const { vent, cold, early, injector, colourant } = truths;
   const others = Object.entries(usual.others).map(
     ([defect, share]) => `${defect} ${percent(share)}`,
   );
@@ -34,6 +35,10 @@ function truthLines(): string[] {
     `4. **An injector.** ${injectors[injector.worse].name} shorts in ` +
       `${percent(injector.shortShare)} of warm cavities, ${injectors[injector.better].name} in ` +
       `${percent(usual.shortShare)}. Both take turns at every line-up of moulds.`,
+    `5. **A strong colourant.** ${materials[colourant.key].facts.name} is ${colourant.times} times as ` +
+      `strong as its card says; the other colourants are as theirs. Every version of a mix has a drawn ` +
+      `picture, and what is read off it is the true colour between the flakes with a camera's noise of ` +
+      `${usual.cameraLab} in each of L*, a* and b*, beside what the app forecast from the pictures before.`,
     '',
     `Nothing else is planted. Everywhere alike: short ${percent(usual.shortShare)}, dent ` +
       `${percent(usual.dentShare)}, ${others.join(', ')}. Cavities of one shot are alike by ` +

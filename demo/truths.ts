@@ -24,6 +24,8 @@ export const truths = {
   early: { colourway: 'dusk', dentShare: 0.3 },
   /** One injector of two shorts in this share of warm cavities. */
   injector: { worse: 'green', better: 'blue', shortShare: 0.065 },
+  /** One colourant is so many times as strong as its card says. */
+  colourant: { key: 'brown', times: 1.6 },
 } as const;
 
 /** How everything else runs, everywhere alike. */
@@ -41,6 +43,8 @@ export const usual = {
   earlyRounds: 0.22,
   earlyFrom: 0.55,
   earlyTo: 0.7,
+  /** How far off one colour read off a picture is, in each of L*, a* and b*. */
+  cameraLab: 0.7,
 } as const;
 
 /** An opening counts as early below this share of the mould's usual time. */

@@ -1,12 +1,16 @@
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
+import { deltaE2000 } from '#calc/colour.ts';
 import { columnsOf } from '#calc/columns.ts';
 import { buyReason } from '#calc/pours-left.ts';
+import { type ColourShop, paperBacking, plainForecast, sideOfPart } from '#calc/shop-colours.ts';
+import { guessOfSide, type Taught, taughtFor } from '#calc/shop-forecast.ts';
 import { type StockLine, stockOf } from '#calc/stock-level.ts';
 import { tableOf } from '#calc/table.ts';
 import { unpackedUses } from '#calc/used.ts';
 import { DemoShop } from '#model/demo-shop.ts';
+import { guessWords } from '#screens/forecast-words.ts';
 import {
   changedByVent,
   coldByMould,
@@ -18,7 +22,10 @@ import {
 } from '../../demo/claims.ts';
 import { shotsOf, ventSession } from '../../demo/figures.ts';
 import { demoText, madeShop } from '../../demo/made-shop.ts';
+import { materials } from '../../demo/materials.ts';
+import { baitMm, trueLab } from '../../demo/readings.ts';
 import { withTruths } from '../../demo/readme.ts';
+import { truths } from '../../demo/truths.ts';
 import { expectWithin } from '../hands/within.ts';
 
 /*
@@ -83,6 +90,74 @@ test('warm shorts go with the injector, and nothing is said of the heat of the p
     'goes-with',
     'no-sign',
   ]);
+});
+
+describe('one colourant is stronger than its card says', () => {
+  const photos = shop.pictures.map(({ photo }) => photo);
+  const read: ColourShop = { materials: shop.materials, mixes: shop.mixes, photos };
+  const unread: ColourShop = { ...read, photos: [] };
+  const plastisolId = materials.plastisol.id;
+  const [taught, untaught] = [taughtFor(read, plastisolId), taughtFor(unread, plastisolId)];
+  const { key, times } = truths.colourant;
+  const body = { thicknessMm: baitMm, backing: paperBacking };
+  const newestOf = (name: string) => {
+    const colour = shop.colourways.find((one) => one.name === name);
+    const mix = shop.mixes.findLast(({ colourwayId }) => colourwayId === colour?.id);
+    const [side] = mix?.sides ?? [];
+    if (!mix || !side) throw new Error(`${name} has no mix.`);
+    return { mix, side, body };
+  };
+  const wordsOf = (colours: ColourShop, of: Taught, name: string) =>
+    guessWords(guessOfSide(colours, of, newestOf(name)), (id) => id);
+
+  test('the photos find it to 15 in 100, and say of no other that it is off by more than 10', () => {
+    const { [materials[key].id]: found, ...others } = Object.fromEntries(taught.strengths);
+    expectWithin(found ?? 0, times, 0.15 * times);
+    expect(Object.keys(others)).toHaveLength(8);
+    for (const [id, strength] of Object.entries(others)) {
+      expect(Math.abs(strength - 1), id).toBeLessThan(0.1);
+    }
+    expect([...untaught.strengths.values()]).toEqual([]);
+  });
+
+  test('what is forecast of a mix with it comes to what is truly there', () => {
+    for (const [name, offBefore] of [
+      ['Cider', 5],
+      ['Moss', 2.5],
+      ['Barley', 2.5],
+    ] as const) {
+      const { mix, side } = newestOf(name);
+      const truth = trueLab(read, mix, side);
+      const missOf = (colours: ColourShop, of: Taught) => {
+        const guess = guessOfSide(colours, of, { mix, side, body });
+        return guess.kind === 'guess' ? deltaE2000(guess.lab, truth) : Number.NaN;
+      };
+      expect(missOf(unread, untaught), name).toBeGreaterThan(offBefore);
+      expect(missOf(read, taught), name).toBeLessThan(1);
+    }
+  });
+
+  test('the sentence says from how many photos, and that it is near now', () => {
+    expect(wordsOf(unread, untaught, 'Cider')).toBe(
+      'Guess. Usually off by a clearly visible step.',
+    );
+    expect(wordsOf(read, taught, 'Cider')).toBe('Guess from 4 photos of yours. Usually near.');
+  });
+
+  test('beside each reading stands what was forecast of it before it was read', () => {
+    for (const [at, photo] of photos.entries()) {
+      const before = { ...read, photos: photos.slice(0, at) };
+      const mix = shop.mixes.find(({ id }) => id === photo.mixId);
+      expect(photo.readings).toHaveLength(mix?.sides.length ?? 0);
+      for (const { part, forecast } of photo.readings) {
+        const side = mix && sideOfPart(mix, part);
+        if (!mix || !side || !forecast) throw new Error('A picture without its forecast.');
+        const { strengths } = taughtFor(before, plastisolId);
+        const then = plainForecast(before, mix, side, body, strengths);
+        expect(deltaE2000(then ?? [0, 0, 0], forecast)).toBeLessThan(0.05);
+      }
+    }
+  });
 });
 
 test('the same seed gives the same bytes, and another seed another shop', () => {

@@ -54,10 +54,12 @@ test('the shop is there, all of it, and its last session was yesterday', async (
   expect(await footingOf(book)).toEqual({ hasRunning: false, isEmpty: false });
 });
 
-test('every colour has a picture that opens and says that it is drawn', async () => {
+test('every version of a mix has a picture that opens and says that it is drawn', async () => {
   const book = await filledBook();
   const photos = await headsOf(book, 'photos');
-  expect(photos).toHaveLength(10);
+  expect(photos).toHaveLength(21);
+  const mixes = await headsOf(book, 'mixes');
+  expect(new Set(photos.map(({ mixId }) => mixId))).toEqual(new Set(mixes.map(({ id }) => id)));
   for (const { id, isDrawn, takenAt, widthPx, heightPx } of photos) {
     const picture = await pictureOf(book, id);
     const bitmap = await createImageBitmap(new Blob([picture?.bytes ?? '']));
