@@ -8,6 +8,7 @@ import { countWords, dateWords } from '#screens/words.ts';
 import { ofWords } from '#screens/yield-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
+import { Fold } from '#ui/Fold.tsx';
 import { RunChart } from '#ui/RunChart.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { TwinTable } from '#ui/TwinTable.tsx';
@@ -26,23 +27,39 @@ export function Lately({ shots, lastDoneAt }: Props) {
   return (
     <Sheet title="Lately">
       {found.kind === 'watched' ? <Watched found={found} /> : <p>{noNormalWords(found)}</p>}
-      <p>Normal is taken from:</p>
-      <Acts label="Normal is taken from">
-        <ActKey isPressed={from === 'before'} onPress={() => setFrom('before')}>
-          Shots before these
-        </ActKey>
-        <ActKey isPressed={from === 'first'} onPress={() => setFrom('first')}>
-          The first 30
-        </ActKey>
-      </Acts>
+      <Fold says="What is normal">
+        {found.kind === 'watched' && <NormalWords found={found} />}
+        <p>Normal is taken from:</p>
+        <Acts label="Normal is taken from">
+          <ActKey isPressed={from === 'before'} onPress={() => setFrom('before')}>
+            Shots before these
+          </ActKey>
+          <ActKey isPressed={from === 'first'} onPress={() => setFrom('first')}>
+            The first 30
+          </ActKey>
+        </Acts>
+      </Fold>
     </Sheet>
   );
 }
 
-function Watched({ found }: { found: Extract<MouldDrift, { kind: 'watched' }> }) {
-  const { clock } = useShop();
-  const { normal, watched, drift, cavities, baseShots } = found;
+type Watch = Extract<MouldDrift, { kind: 'watched' }>;
+
+function NormalWords({ found: { normal, cavities, baseShots } }: { found: Watch }) {
   const runs = useWorked(() => driftRuns(normal, cavities), [normal, cavities]);
+  return (
+    <p>
+      Normal is from {countWords(baseShots, 'warm shot')}; the dashed line is what one shot alone
+      hardly passes.
+      {runs &&
+        ` By luck alone this says "changed" about once in ${rounded(runs.falseAlarm)} shots. Twice the trouble shows after about ${Math.round(runs.notice)}.`}
+    </p>
+  );
+}
+
+function Watched({ found }: { found: Watch }) {
+  const { clock } = useShop();
+  const { normal, watched, drift, cavities } = found;
   const usual = Math.round(normal.p0 * 100);
   const spread = Math.max(1, 1 + (cavities - 1) * normal.rho);
   const reach = 3 * Math.sqrt((spread * normal.p0 * (1 - normal.p0)) / cavities);
@@ -76,12 +93,6 @@ function Watched({ found }: { found: Extract<MouldDrift, { kind: 'watched' }> })
             {drift.kind === 'above' ? 'more' : 'fewer'} than the normal {usual} of 100.
           </>
         )}
-      </p>
-      <p>
-        Normal is from {countWords(baseShots, 'warm shot')}; the dashed line is what one shot alone
-        hardly passes.
-        {runs &&
-          ` By luck alone this says "changed" about once in ${rounded(runs.falseAlarm)} shots. Twice the trouble shows after about ${Math.round(runs.notice)}.`}
       </p>
       <TwinTable
         heads={['Shot', 'Day', 'Bad', 'Looked at']}

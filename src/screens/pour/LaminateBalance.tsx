@@ -1,3 +1,4 @@
+import { Fragment } from 'preact';
 import { verdictOf } from '#calc/balance.ts';
 import { linesOf } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
@@ -23,7 +24,7 @@ export function LaminateBalance({ table, entries, colourways, writes }: Props) {
   );
   if (laminates.length === 0) return null;
   return (
-    <Sheet title="Two sides">
+    <Sheet title="How the two sides came out">
       {laminates.map(({ id, name, sides }) => {
         const found = verdictOf(entries, id);
         const press = (verdict: (typeof verdicts)[number]) => {
@@ -33,18 +34,21 @@ export function LaminateBalance({ table, entries, colourways, writes }: Props) {
         };
         const small = { 'a-won': sides[0]?.name, even: undefined, 'b-won': sides[1]?.name };
         return (
-          <Choices key={id} label={`How ${name} came out`}>
-            {verdicts.map((verdict) => (
-              <ActKey
-                key={verdict}
-                isPressed={found?.verdict === verdict}
-                {...(small[verdict] ? { small: small[verdict] } : {})}
-                onPress={() => press(verdict)}
-              >
-                {verdictWords[verdict]}
-              </ActKey>
-            ))}
-          </Choices>
+          <Fragment key={id}>
+            {laminates.length > 1 && <h3>{name}</h3>}
+            <Choices label={`How ${name} came out`}>
+              {verdicts.map((verdict) => (
+                <ActKey
+                  key={verdict}
+                  isPressed={found?.verdict === verdict}
+                  {...(small[verdict] ? { small: small[verdict] } : {})}
+                  onPress={() => press(verdict)}
+                >
+                  {verdictWords[verdict]}
+                </ActKey>
+              ))}
+            </Choices>
+          </Fragment>
         );
       })}
     </Sheet>

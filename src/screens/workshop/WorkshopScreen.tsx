@@ -32,15 +32,15 @@ export function WorkshopScreen() {
           <SafeSheet />
           <CopySheet />
           <SetAside />
+          <Cautions />
         </div>
-        <Cautions />
         <div class={styles.stack}>
           <TableSheet settings={settings} onChange={change} />
           <StartSettings settings={settings} onChange={change} />
+          <ShopSheet settings={settings} onChange={change} />
+          <TakenOff />
+          {!leaveDemo && <DemoSheet />}
         </div>
-        <ShopSheet settings={settings} onChange={change} />
-        <TakenOff />
-        {!leaveDemo && <DemoSheet />}
       </div>
       <p class={styles.version}>Warmshot {version}</p>
     </DeskPage>

@@ -66,7 +66,7 @@ export function YieldsScreen() {
   return (
     <DeskPage
       title="Yields"
-      small="Warm shots, the least to expect first"
+      small="Warm shots, worst first"
       shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'moulds' })} icon="back" word="Moulds" />}
     >

@@ -44,5 +44,7 @@ test('one press on the page of a session says which side won, the next word coun
 
 test('a session of plain colours is not asked', async () => {
   await poured(await aColourway(shop.book, 'Plain', '#5b4029'));
-  await expect.element(page.getByRole('heading', { name: 'Two sides' })).not.toBeInTheDocument();
+  await expect
+    .element(page.getByRole('heading', { name: 'How the two sides came out' }))
+    .not.toBeInTheDocument();
 });
