@@ -96,7 +96,6 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
   }
 
   const check = async () => void (await ask('check'));
-  const makeRoom = async () => (await ask('makeRoom')) === true;
   return {
     state: () => state,
     hear(tell) {
@@ -104,7 +103,7 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
       return () => hearers.delete(tell);
     },
     async start() {
-      reserveWith(makeRoom);
+      reserveWith(async (isSure) => (await ask(isSure ? 'makeRoom' : 'makeRoomIfFull')) === true);
       await check();
       const [isPromised, bytes] = await Promise.all([room.isPromised(), room.bytes()]);
       turn({
@@ -113,7 +112,7 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
       });
     },
     check,
-    makeRoom,
+    makeRoom: async () => (await ask('makeRoomIfFull')) === true,
     look: async () => (await ask('look')) as Held | null,
     async forget() {
       await ask('forget');

@@ -42,8 +42,10 @@ export interface Keeper {
   look(): Promise<Held | null>;
   /** Throws the second copy away. */
   forget(): Promise<void>;
-  /** Frees the reserve for the log of a session; false: there is room enough, or it was gone already. */
+  /** Frees the reserve for the log of a session; false: it was gone already. */
   makeRoom(): Promise<boolean>;
+  /** The same, but only where a file finds no room: a database breaks for other reasons too. */
+  makeRoomIfFull(): Promise<boolean>;
   /** Follows no more writes. */
   stop(): void;
 }
@@ -108,6 +110,21 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
     if (!drawer || (await drawer.names()).includes(reserveName)) return false;
     if (isTight && (await logbook.count('entries')) > 0) return true;
     return !(await layAside(drawer, reserveName, reserveBytes));
+  }
+
+  async function freed(isSure: boolean): Promise<boolean> {
+    return await means.inTurn(`${name}-room`, async () => {
+      const drawer = await means.openDrawer().catch(() => null);
+      if (!drawer || !(await drawer.names()).includes(reserveName)) return false;
+      if (!isSure && (await layAside(drawer, 'probe', probeBytes))) {
+        await drawer.remove('probe');
+        return false;
+      }
+      isTight = true;
+      await drawer.remove(reserveName);
+      tell({ news: 'failed', why: 'full', detail: 'The reserve is in use.' });
+      return true;
+    });
   }
 
   let last: Promise<unknown> = Promise.resolve();
@@ -181,20 +198,8 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
         }),
       ),
     // Not in the queue: a hand waits for it.
-    makeRoom: () =>
-      means.inTurn(`${name}-room`, async () => {
-        const drawer = await means.openDrawer().catch(() => null);
-        if (!drawer || !(await drawer.names()).includes(reserveName)) return false;
-        // A database breaks for other reasons too: then the reserve stays for the day it is needed.
-        if (await layAside(drawer, 'probe', probeBytes)) {
-          await drawer.remove('probe');
-          return false;
-        }
-        await drawer.remove(reserveName);
-        isTight = true;
-        tell({ news: 'failed', why: 'full', detail: 'The reserve is in use.' });
-        return true;
-      }),
+    makeRoom: () => freed(true),
+    makeRoomIfFull: () => freed(false),
   };
 }
 

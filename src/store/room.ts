@@ -1,8 +1,11 @@
-type MakeRoom = () => Promise<boolean>;
+type MakeRoom = (isSure: boolean) => Promise<boolean>;
 
 let makeRoom: MakeRoom = async () => false;
 
-/** Names who can free the room that was kept in reserve; it says whether there was any. */
+/**
+ * Names who can free the room that was kept in reserve; it says whether there was any. Where it is
+ * not sure that the device is full, that is looked at first.
+ */
 export function reserveWith(free: MakeRoom): void {
   makeRoom = free;
 }
@@ -15,7 +18,7 @@ export async function withReserve<T>(write: () => Promise<T>): Promise<T> {
   try {
     return await write();
   } catch (error) {
-    if (!mayBeFull(error) || !(await makeRoom())) throw error;
+    if (!mayBeFull(error) || !(await makeRoom(isFull(error)))) throw error;
     return await write();
   }
 }
