@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { relativeStrength, type Verdict } from '#calc/balance.ts';
 import type { FlakeLook } from '#calc/flake-look.ts';
@@ -30,10 +31,13 @@ interface Props {
   thick: number;
   thin: number;
   colourwayId: ColourwayId;
+  /** The choice of thickness: left out while no side can be guessed at any thickness. */
+  children: ComponentChildren;
 }
 
 /** Every side thick and thin with its words, the line where two meet, and the nearest own photo. */
-export function ForecastPictures({ shop, mix, verdicts, thick, thin, colourwayId }: Props) {
+export function ForecastPictures(props: Props) {
+  const { shop, mix, verdicts, thick, thin, colourwayId, children } = props;
   const nameOf = (id: string) => nameIn(shop, mix, id);
   // Learning takes a moment; a step in thickness need not do it again.
   const lessons = useMemo(
@@ -78,8 +82,14 @@ export function ForecastPictures({ shop, mix, verdicts, thick, thin, colourwayId
         <p key={words}>{words}</p>
       ))}
       <NearestPhoto photo={nearest.photo} isNearest={nearest.isNearest} />
+      {sides.some((one) => !isBare(one.thick.guess)) && children}
     </>
   );
+}
+
+/** Nothing to go by, however thick the bait is. */
+function isBare(guess: ShopGuess): boolean {
+  return guess.kind === 'no guess' && guess.why === 'no swatch';
 }
 
 /** A guess, and how it looks with its flake. */

@@ -54,23 +54,24 @@ export function ForecastSheet({ colourwayId }: { colourwayId: ColourwayId }) {
   const thin = Math.min(thinMm, thick);
   return (
     <Sheet title="What to expect" aside={`Version ${mix.version}`}>
-      <ForecastPictures {...{ shop, mix, verdicts, thick, thin, colourwayId }} />
-      {measured.length > 0 && (
-        <Choices label="Thickest part of">
-          {measured.map(({ id, name, thicknessMm }) => (
-            <ActKey
-              key={id}
-              small={`${thicknessMm} mm`}
-              isPressed={thicknessMm === thick}
-              onPress={() => setThickMm(thicknessMm)}
-            >
-              {name}
-            </ActKey>
-          ))}
-        </Choices>
-      )}
-      <ThicknessStepper label="Thickest part" thicknessMm={thick} onChange={setThickMm} />
-      <ThicknessStepper label="Thinnest part" thicknessMm={thin} onChange={setThinMm} />
+      <ForecastPictures {...{ shop, mix, verdicts, thick, thin, colourwayId }}>
+        {measured.length > 0 && (
+          <Choices label="Thickest part of">
+            {measured.map(({ id, name, thicknessMm }) => (
+              <ActKey
+                key={id}
+                small={`${thicknessMm} mm`}
+                isPressed={thicknessMm === thick}
+                onPress={() => setThickMm(thicknessMm)}
+              >
+                {name}
+              </ActKey>
+            ))}
+          </Choices>
+        )}
+        <ThicknessStepper label="Thickest part" thicknessMm={thick} onChange={setThickMm} />
+        <ThicknessStepper label="Thinnest part" thicknessMm={thin} onChange={setThinMm} />
+      </ForecastPictures>
     </Sheet>
   );
 }

@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
-import type { Colourway, ColourwayId } from '#model/gear.ts';
+import type { ColourwayId } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
+import { Hero } from '#screens/colours/Hero.tsx';
 import { MixSheet } from '#screens/colours/MixSheet.tsx';
 import { NextTime } from '#screens/colours/NextTime.tsx';
 import { Remarks } from '#screens/colours/Remarks.tsx';
@@ -18,8 +19,6 @@ import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './Mix.module.css';
-
-const letters = ['A', 'B'];
 
 /** One colour: what is in it, for any volume, in all its versions. */
 export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
@@ -40,7 +39,7 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
       <div class={styles.plain}>
-        <Hero colourway={colourway} />
+        <Hero colourway={colourway} photo={of.photo} />
         {mix ? (
           <MixSheet key={mix.id} mix={mix} of={of} />
         ) : (
@@ -48,10 +47,8 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
             <p>No mix yet. Write down what goes into a cup.</p>
           </Sheet>
         )}
-        <ForecastSheet colourwayId={colourwayId} />
       </div>
       <div class={styles.plain}>
-        <PhotoStrip colourwayId={colourwayId} />
         <Sheet title="This colour">
           <ActKey href={hrefTo({ at: 'mix-facts', colourwayId })}>
             {mix ? 'Change the doses' : 'Write its mix'}
@@ -59,25 +56,15 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
           {mix && <ActKey href={hrefTo({ at: 'share-mix', mixId: mix.id })}>Share this mix</ActKey>}
           <ActKey href={hrefTo({ at: 'colour-facts', colourwayId })}>Change name and look</ActKey>
         </Sheet>
+        <PhotoStrip colourwayId={colourwayId} />
+        <ForecastSheet colourwayId={colourwayId} />
         {mix && <NextTime key={`${mix.id} ${mix.nextTime}`} mix={mix} />}
         {mix && (
           <Versions of={of} name={colourway.name} shown={mix} onShow={({ id }) => setShownId(id)} />
         )}
-        <Remarks colourwayId={colourwayId} mix={mix} remarks={of.remarks} />
+        <Remarks colourwayId={colourwayId} mix={mix} remarks={of.remarks} takenOff={of.takenOff} />
       </div>
     </DeskPage>
-  );
-}
-
-/** The look of a colour; a laminate is two halves with its join line, A on the left. */
-function Hero({ colourway: { sides } }: { colourway: Colourway }) {
-  const label = sides.map(({ name }, side) => `${sides.length > 1 ? letters[side] : ''} ${name}`);
-  return (
-    <div class={styles.hero} role="img" aria-label={label.join(', ').trim()}>
-      {sides.map(({ swatch }, side) => (
-        <i key={letters[side]} style={{ '--swatch': swatch }} />
-      ))}
-    </div>
   );
 }
 

@@ -52,6 +52,7 @@ export function DoseFields({ dose, error, onChange }: Props) {
           Out
         </ActKey>
       </Acts>
+      {isPinned && <p class={styles.quiet}>Pinned: the same in any volume.</p>}
       <Acts label={`Unit of ${name}`}>
         {units.map(([one, word]) => (
           <ActKey

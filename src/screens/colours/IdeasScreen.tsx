@@ -5,11 +5,12 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Idea } from '#model/photo.ts';
+import { TakenLately } from '#screens/colours/TakenLately.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { useOneAct } from '#screens/use-one-act.ts';
 import type { Book } from '#store/book.ts';
-import { addHead, changeHead, headsOf } from '#store/heads.ts';
+import { addHead, changeHead, deletedHeadsOf, headsOf, setDeleted } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
 import { onHandOf } from '#store/on-hand.ts';
@@ -28,7 +29,11 @@ export function IdeasScreen() {
   const [text, setText] = useState('');
   const { act, trouble } = useOneAct();
   const found = useLive(
-    async () => ({ ideas: await headsOf(book, 'ideas'), colours: await pourables(book) }),
+    async () => ({
+      ideas: await headsOf(book, 'ideas'),
+      takenOff: await deletedHeadsOf(book, 'ideas'),
+      colours: await pourables(book),
+    }),
     ['ideas', 'colourways', 'mixes', ...shelfTables],
     'ideas',
   );
@@ -56,6 +61,13 @@ export function IdeasScreen() {
         { doneAt: isDone ? clock.now() : null },
         clock.now(),
       );
+      return null;
+    });
+
+  const takeOff = (idea: Idea) =>
+    act(async () => {
+      const at = clock.now();
+      await setDeleted(book, 'ideas', idea.id, at, at);
       return null;
     });
 
@@ -87,16 +99,25 @@ export function IdeasScreen() {
         <ActKey onPress={() => void add()}>Add the idea</ActKey>
         <Refusal says={trouble} />
         {open.length === 0 && <p>No idea waits.</p>}
+        <TakenLately kind="ideas" taken={found.takenOff} />
         <ul class={styles.notes}>
           {open.map((idea) => (
             <li key={idea.id}>
               <span>{idea.text}</span>
-              <ActKey
-                label={`Poured: ${idea.text.slice(0, 40)}`}
-                onPress={() => void setDone(idea, true)}
-              >
-                Poured
-              </ActKey>
+              <Acts>
+                <ActKey
+                  label={`Poured: ${idea.text.slice(0, 40)}`}
+                  onPress={() => void setDone(idea, true)}
+                >
+                  Poured
+                </ActKey>
+                <ActKey
+                  label={`Take off: ${idea.text.slice(0, 40)}`}
+                  onPress={() => void takeOff(idea)}
+                >
+                  Take off
+                </ActKey>
+              </Acts>
             </li>
           ))}
         </ul>

@@ -4,6 +4,7 @@ import { useShop } from '#live/shop.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Mix } from '#model/mix.ts';
 import type { Remark } from '#model/photo.ts';
+import { TakenLately } from '#screens/colours/TakenLately.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { dateWords } from '#screens/words.ts';
@@ -18,6 +19,8 @@ interface Props {
   colourwayId: ColourwayId;
   mix: Mix | null;
   remarks: readonly Remark[];
+  /** Notes of this colour that were taken off, newest first. */
+  takenOff: readonly Remark[];
 }
 
 /** What a note is about: three times in the life of a bait. */
@@ -30,7 +33,7 @@ const kinds = ['pour', 'cure', 'water'] as const;
 const mostLetters = 2_000;
 
 /** Notes about a colour, each of its kind. */
-export function Remarks({ colourwayId, mix, remarks }: Props) {
+export function Remarks({ colourwayId, mix, remarks, takenOff }: Props) {
   const { book, clock } = useShop();
   const [kind, setKind] = useState<Remark['kind']>('pour');
   const [text, setText] = useState('');
@@ -69,6 +72,7 @@ export function Remarks({ colourwayId, mix, remarks }: Props) {
       </Field>
       <ActKey onPress={() => void add()}>Add the note</ActKey>
       <Refusal says={trouble} />
+      <TakenLately kind="remarks" taken={takenOff} />
       <ul class={styles.notes}>
         {remarks.toReversed().map((remark) => (
           <li key={remark.id}>

@@ -12,6 +12,7 @@ import { knownMaterials, takeMix } from '#store/shared-mix.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Field } from '#ui/Field.tsx';
+import { FileKey } from '#ui/FileKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 
@@ -78,19 +79,11 @@ export function TakeMixScreen({ packed }: { packed: string | null }) {
       <Refusal says={found?.refusal ?? undefined} />
       {!mix && (
         <Sheet>
-          <Field label="A file of a mix">
-            {(attributes) => (
-              <input
-                {...attributes}
-                type="file"
-                accept=".json,application/json"
-                onChange={({ currentTarget }) => {
-                  const [file] = currentTarget.files ?? [];
-                  if (file) void readMixFile(file).then(setFound);
-                }}
-              />
-            )}
-          </Field>
+          <FileKey
+            word="Choose a file of a mix"
+            accept=".json,application/json"
+            onFile={(file) => void readMixFile(file).then(setFound)}
+          />
           <Field label="A link to a mix" hint="Paste it here. A code opens by your phone’s camera.">
             {(attributes) => (
               <input

@@ -1,5 +1,7 @@
+import { useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import { keepPxPerMm } from '#store/glass.ts';
+import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { Stepper } from '#ui/Stepper.tsx';
 import styles from './TrueSize.module.css';
@@ -23,19 +25,26 @@ export function TrueSize({
   onChange: (pxPerMm: number) => void;
 }) {
   const { book } = useShop();
+  const [isOpen, setIsOpen] = useState(false);
   const edgePx = Math.round(cardMm * pxPerMm);
   const step = (by: number) => {
     const next = Math.min(1_000, Math.max(120, edgePx + by)) / cardMm;
     keepPxPerMm(book, next);
     onChange(next);
   };
+  if (!isOpen) {
+    return (
+      <Sheet>
+        <p>Flake is drawn at {isMeasured ? 'true size on this glass' : 'a guessed size'}.</p>
+        <ActKey onPress={() => setIsOpen(true)}>
+          {isMeasured ? 'Measure the glass again' : 'Draw it at true size'}
+        </ActKey>
+      </Sheet>
+    );
+  }
   return (
     <Sheet title="True size">
-      <p>
-        {isMeasured
-          ? 'Flake is drawn at true size on this glass.'
-          : 'Flake is drawn at a guessed size. Lay the short edge of a bank card on the bar.'}
-      </p>
+      <p>Lay the short edge of a bank card on the bar, and step until both are as long.</p>
       <div class={styles.room}>
         <div class={styles.bar} style={{ '--edge-px': `${edgePx}px` }} aria-hidden="true" />
       </div>
@@ -48,6 +57,7 @@ export function TrueSize({
         onLess={() => step(-2)}
         onMore={() => step(2)}
       />
+      <ActKey onPress={() => setIsOpen(false)}>Put the bar away</ActKey>
     </Sheet>
   );
 }

@@ -3,9 +3,10 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
-import { headOf, headsOf } from '#store/heads.ts';
+import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { poursOf, versionsOf } from '#store/mixes.ts';
+import { photosOfColourway } from '#store/photos.ts';
 import { settingsOf } from '#store/settings.ts';
 import { shelfOf, shelfTables } from '#store/stock.ts';
 
@@ -26,13 +27,17 @@ export function useMixBook(colourwayId: ColourwayId) {
         mixes: await headsOf(book, 'mixes'),
         moulds: await headsOf(book, 'moulds'),
         remarks: (await headsOf(book, 'remarks')).filter((one) => one.colourwayId === colourwayId),
+        takenOff: (await deletedHeadsOf(book, 'remarks')).filter(
+          (one) => one.colourwayId === colourwayId,
+        ),
+        photo: (await photosOfColourway(book, colourwayId)).find(({ isDrawn }) => !isDrawn),
         materials: new Map<string, Material>(materials.map((one) => [one.id, one])),
         settings: await settingsOf(book),
         prices: pricesOf(await shelfOf(book)),
         columns: await allColumns(book),
       };
     },
-    [...shelfTables, 'colourways', 'mixes', 'moulds', 'remarks', 'settings', 'sealed'],
+    [...shelfTables, 'colourways', 'mixes', 'moulds', 'photos', 'remarks', 'settings', 'sealed'],
     colourwayId,
   );
 }

@@ -9,6 +9,7 @@ import { changeHead } from '#store/heads.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
+import styles from './PhotosScreen.module.css';
 
 const ratings = [1, 2, 3, 4, 5] as const;
 
@@ -24,7 +25,9 @@ export function PhotoKnown({ photo }: { photo: Photo }) {
     });
   return (
     <Sheet title="How it came out, of 5">
-      <PhotoPicture id={photo.id} alt={photo.isDrawn ? 'The bait, drawn' : 'The bait'} />
+      <div class={styles.whole}>
+        <PhotoPicture id={photo.id} alt={photo.isDrawn ? 'The bait, drawn' : 'The bait'} />
+      </div>
       <Acts label="How it came out, of 5">
         {ratings.map((value) => (
           <ActKey

@@ -142,6 +142,10 @@ describe('what shall I pour', () => {
     expect(await headsOf(shop.book, 'ideas')).toMatchObject([{ doneAt: morning }]);
     await page.getByRole('button', { name: 'Back to the ideas' }).click();
     await expect.poll(async () => (await headsOf(shop.book, 'ideas'))[0]?.doneAt).toBeNull();
+    await page.getByRole('button', { name: 'Take off: A darker tail.' }).click();
+    await expect.poll(async () => (await headsOf(shop.book, 'ideas')).length).toBe(0);
+    await page.getByRole('button', { name: 'Bring back: A darker tail.' }).click();
+    await expect.poll(async () => (await headsOf(shop.book, 'ideas')).length).toBe(1);
     expect(await faults(root)).toEqual([]);
   });
 

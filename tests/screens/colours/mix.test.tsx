@@ -235,7 +235,11 @@ describe('the page of a colour', () => {
       ['water', 'Perch took it.'],
     ]);
     await key('Take off: Perch took it.').click();
-    await expect.element(text('Perch took it.')).not.toBeInTheDocument();
+    const water = page.getByText('Perch took it.', { exact: true });
+    await expect.element(water).not.toBeInTheDocument();
+    await key('Bring back: Perch took it.').click();
+    await expect.element(water).toBeVisible();
+    expect((await headsOf(shop.book, 'remarks')).length).toBe(2);
   });
 });
 
