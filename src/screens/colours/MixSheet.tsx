@@ -142,7 +142,9 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
 type Poured = { side: Mix['sides'][number] } & ReturnType<typeof pouredAt>;
 
 function takeWords(poured: readonly Poured[]): string {
-  return `take ${poured.map(({ baseMl }) => Math.round(baseMl)).join(', ')} mL`;
+  const [first, ...others] = poured.map(({ baseMl }) => Math.round(baseMl));
+  if (others.length > 0 && others.every((ml) => ml === first)) return `take ${first} mL of each`;
+  return `take ${[first, ...others].join(', ')} mL`;
 }
 
 function loadOf(mould: Mould) {

@@ -80,7 +80,7 @@ export function DosesPanel(props: Props) {
           ) : (
             <>
               <span class={styles.notStand}>{shortened(called, plans.length > 1 ? 8 : 16)}</span>
-              <span class={styles.onlyStand}>{shortened(called, 9)}</span>
+              {plans.length === 1 && <span class={styles.onlyStand}>{shortened(called, 9)}</span>}
             </>
           )}
         </span>

@@ -68,8 +68,10 @@ export function PourDoses({ plans, swatches }: Props) {
   );
 }
 
-/** How much plastisol to take for each pot: `take 245 mL`, `A 473, B 480 mL`. */
+/** How much plastisol to take for each pot: `take 245 mL`, `710 mL each`, `A 473, B 480 mL`. */
 export function takeWords(plans: readonly PotPlan[]): string {
+  const [first, ...others] = plans.map(({ poured }) => Math.round(poured.baseMl));
+  if (others.length > 0 && others.every((ml) => ml === first)) return `${first} mL each`;
   const each = plans.map(({ letter, poured }) => `${letter} ${Math.round(poured.baseMl)}`.trim());
   return `${plans.length > 1 ? '' : 'take '}${each.join(', ')} mL`;
 }
