@@ -2,9 +2,10 @@ import type { Line } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
 import type { Shot, Table } from '#calc/table.ts';
 import { countOf } from '#calc/tonight.ts';
-import type { EntryId, PotId, Said, SaidOf, ShotId } from '#model/entry.ts';
+import type { EntryId, MixedPot, PotId, Said, SaidOf, ShotId } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
+import { doseWords } from '#screens/dose-words.ts';
 import { openedWords } from '#screens/pour/result-words.ts';
 import { verdictWords } from '#screens/pour/verdict-words.ts';
 import { trialWords } from '#screens/trial-words.ts';
@@ -64,7 +65,10 @@ function plainWords(
       return ['Moulds on the table', joined(said.moulds.map(({ name }) => name)) || 'None'];
     case 'pot-mixed': {
       const volumeMl = said.pots.reduce((sum, pot) => sum + pot.volumeMl, 0);
-      return ['New mix', `${said.name}, ${volumeWords(volumeMl, volumeUnit)}`];
+      const version = said.pots.find(({ mix }) => mix)?.mix?.version;
+      const name = version === undefined ? said.name : `${said.name} ${version}`;
+      const where = `${name}, ${volumeWords(volumeMl, volumeUnit)}`;
+      return ['New mix', [where, ...said.pots.flatMap((pot) => cupWords(pot, said))].join('. ')];
     }
     case 'pot-heated':
       return ['Pot reheated', heatWords(table, said.potId, at)];
@@ -117,6 +121,20 @@ function plainWords(
     case 'session-ended':
       return ['Session finished', ''];
   }
+}
+
+/** What went into one cup, and its number: `Cup 1203-2: 12 drops Brown, ½ tsp Green flake`. */
+function cupWords({ name, batch, mix }: MixedPot, { pots }: SaidOf<'pot-mixed'>): string[] {
+  const cup = batch ? `Cup ${batch}` : '';
+  const doses = (mix?.doses ?? []).map(
+    (dose) => `${doseWords(dose.amount, dose.unit)} ${dose.name}`,
+  );
+  // Of one pot the line has said the name already.
+  const head = [pots.length > 1 && (cup || doses.length > 0) ? name : '', cup]
+    .filter(Boolean)
+    .join(', ');
+  if (doses.length === 0) return head ? [head] : [];
+  return [head ? `${head}: ${doses.join(', ')}` : doses.join(', ')];
 }
 
 function filledWords(

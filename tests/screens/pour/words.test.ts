@@ -2,11 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { entryLimits } from '#calc/entry-limits.ts';
 import { linesOf } from '#calc/log.ts';
 import { tableOf } from '#calc/table.ts';
+import type { PotId } from '#model/entry.ts';
+import type { MaterialId } from '#model/material.ts';
 import { entryWords } from '#screens/pour/entry-words.ts';
 import { openedWords, resultWords } from '#screens/pour/result-words.ts';
 import { askedInstant } from '#screens/pour/time-words.ts';
 import { results } from '../../hands/evening.ts';
-import { aFrozenMould, evening, id, Pen, potMixed } from '../../hands/log.ts';
+import { aFrozenMould, dyedPot, evening, id, Pen, potMixed } from '../../hands/log.ts';
 
 test.each([
   ['gggg', 'All good'],
@@ -62,6 +64,31 @@ describe('a line of the log', () => {
       ['Filled, not checked', 'Grub 50, round 2, 42 mL'],
       ['Cavity 2 closed off', 'Grub 50'],
       ['Set time 2:45', 'Grub 50'],
+    ]);
+  });
+
+  test('names the version of a mix, what went into each cup and the number on it', () => {
+    const pen = new Pen();
+    const said = dyedPot(1, 12);
+    const [pot] = said.pots;
+    if (!pot?.mix) throw new Error('A pot without its mix.');
+    const flake = { materialId: id<MaterialId>('material', 3), name: 'Green flake' };
+    const half = { ...flake, amount: 0.5, unit: 'tsp', isPinned: false } as const;
+    const mix = { ...pot.mix, version: 4, doses: [...pot.mix.doses, half] };
+    const ink = { ...pot, name: 'Ink', batch: '1203-1', mix };
+    const rust = { ...pot, potId: id<PotId>('pot', 2), slot: 1, name: 'Rust', batch: '1203-2' };
+    pen.write({ ...said, name: 'Ink', pots: [ink] }, evening);
+    pen.write({ ...said, name: 'Ink', pots: [{ ...ink, batch: null }] });
+    pen.write({ ...said, name: 'Ink/rust', pots: [ink, rust] });
+    pen.write({ ...said, name: 'Ink', pots: [{ ...ink, mix: null }] });
+    pen.write({ ...said, name: 'Ink', pots: [{ ...ink, mix: null, batch: null }] });
+    expect(wordsIn(pen).map(([, where]) => where)).toEqual([
+      'Ink 4, 475 mL. Cup 1203-1: 12 drops Soot black, ½ tsp Green flake',
+      'Ink 4, 475 mL. 12 drops Soot black, ½ tsp Green flake',
+      'Ink/rust 4, 945 mL. Ink, Cup 1203-1: 12 drops Soot black, ½ tsp Green flake. ' +
+        'Rust, Cup 1203-2: 12 drops Soot black',
+      'Ink, 475 mL. Cup 1203-1',
+      'Ink, 475 mL',
     ]);
   });
 
