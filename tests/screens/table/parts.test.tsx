@@ -17,7 +17,7 @@ let atMs = 500_000;
 const finger = new Finger(7);
 
 const key = (name: RegExp) => page.getByRole('button', { name }).first();
-const line = () => page.getByRole('status').nth(1);
+const line = () => page.getByRole('status', { name: /^(\d+ tails?, next round|Load) / });
 
 /** Presses a key as soon as it is there, a second after the last press. */
 async function press(name: RegExp): Promise<void> {
@@ -81,7 +81,7 @@ describe('tails and bodies', () => {
     await mainSays(/^Filled Curl \+ Body 9: start 2 clocks$/);
   });
 
-  test('a body takes its tails when it is filled; short of them it says so, and works all the same', async () => {
+  test('checklist 26: a body takes its tails when it is filled; short of them it says so, and works all the same', async () => {
     await press(/^Log now, Body 9/);
     await expect.element(line()).toHaveAccessibleName('1 tail, next round needs 4');
     await press(/^All good, Body 9/);
@@ -92,9 +92,11 @@ describe('tails and bodies', () => {
     await press(/^Filled/);
     await mainSays(/^Setting/);
     await expect.element(line()).toHaveAccessibleName('0 tails, next round needs 4');
+    await press(/^Undo/);
+    await expect.element(line()).toHaveAccessibleName('1 tail, next round needs 4');
   });
 
-  test('good tails go in, and Undo takes them out again', async () => {
+  test('checklist 26: good tails go in, and Undo takes them out again', async () => {
     await press(/^Log now, Curl/);
     await press(/^All good, Curl/);
     await expect.element(line()).toHaveAccessibleName('11 tails, next round needs 4');
