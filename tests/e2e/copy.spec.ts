@@ -4,7 +4,16 @@ import { expect, type Page } from '@playwright/test';
 import { firstSession, pass, pressMain } from './hands.ts';
 import { finish, keysOf, openAt, type Site, stored, test } from './site.ts';
 
-const places = ['', '#/moulds', '#/colours', '#/workshop'];
+const places = [
+  '',
+  '#/moulds',
+  '#/yields',
+  '#/colours',
+  '#/ideas',
+  '#/shelf',
+  '#/bait-cost',
+  '#/workshop',
+];
 
 /** Every word and figure that the places of the shop show, and those of each of its moulds and sessions. */
 async function figures(page: Page, site: Site): Promise<Record<string, string>> {
@@ -54,7 +63,7 @@ async function clearSite(page: Page, site: Site): Promise<void> {
 }
 
 for (const isLocked of [false, true]) {
-  test(`a copy${isLocked ? ' locked by six words' : ''}, the site cleared, the file opened: every figure is there again`, async ({
+  test(`checklist 33: a copy${isLocked ? ' locked by six words' : ''}, the site cleared, the file opened: every figure is there again`, async ({
     page,
     site,
     heard,
