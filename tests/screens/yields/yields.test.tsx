@@ -22,6 +22,7 @@ test('an empty logbook says so, and claims nothing', async () => {
 });
 
 test('the wall of moulds leads there in one press', async () => {
+  await aMould(shop.book, 'Grub 50');
   show(shop, <MouldsScreen />);
   await expect
     .element(page.getByRole('link', { name: 'Compare yields' }))
