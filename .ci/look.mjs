@@ -136,7 +136,14 @@ async function lookRoundTheDemo() {
   await page.locator('main a[href^="#/material/"]').first().click();
   await wait(900);
   await look('demo-material');
-  for (const place of ['bait-cost', 'material-facts/new', 'keep', 'open-copy', 'tables', 'workshop']) {
+  for (const place of [
+    'bait-cost',
+    'material-facts/new',
+    'keep',
+    'open-copy',
+    'tables',
+    'workshop',
+  ]) {
     await turnTo(place);
     await look(`demo-${place.replace('/', '-')}`);
   }
