@@ -139,7 +139,7 @@ describe('what shall I pour', () => {
     await page.getByLabelText('An idea').fill('A darker tail.');
     await page.getByRole('button', { name: 'Add the idea' }).click();
     await page.getByRole('button', { name: 'Poured: A darker tail.' }).click();
-    expect(await headsOf(shop.book, 'ideas')).toMatchObject([{ doneAt: morning }]);
+    await expect.poll(async () => (await headsOf(shop.book, 'ideas'))[0]?.doneAt).toBe(morning);
     await page.getByRole('button', { name: 'Back to the ideas' }).click();
     await expect.poll(async () => (await headsOf(shop.book, 'ideas'))[0]?.doneAt).toBeNull();
     await page.getByRole('button', { name: 'Take off: A darker tail.' }).click();

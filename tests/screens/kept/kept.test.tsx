@@ -80,9 +80,13 @@ describe('the notice', () => {
     expect(show(withSafety({}), <KeptNotice />).textContent).toBe('');
   });
 
-  test('says that the phone is full, and that shots are still saved', async () => {
+  test('says that the phone is full, and promises no shot', async () => {
     show(withSafety({ trouble: 'full' }), <KeptNotice />);
-    await expect.element(page.getByRole('status')).toHaveTextContent(/Shots are still saved/);
+    await expect
+      .element(page.getByRole('status'))
+      .toHaveTextContent(
+        /^This phone is full. Free some space before you pour. The table says so when a shot cannot be saved.$/,
+      );
   });
 
   test('asks with the reason, and takes no for an answer', async () => {
