@@ -20,18 +20,37 @@ export interface TableClaim {
  */
 export function deviceTableLock(name: string): TableLock {
   const word = `${name}-table`;
+  const wasPressed = pressWatch();
   return {
     ask(tell) {
       if (!('locks' in navigator)) {
         tell(true);
         return { take: () => {}, letGo: () => {} };
       }
-      return claimOf(word, tell);
+      return claimOf(word, wasPressed(), tell);
     },
   };
 }
 
-function claimOf(word: string, tell: (isHere: boolean) => void): TableClaim {
+/** A press is what made this window ask for so long. */
+const pressMs = 5_000;
+
+/**
+ * Whether somebody has just pressed in this window. What browsers call user activation does not tell:
+ * a window that was only opened by a press may have it from its first moment.
+ */
+function pressWatch(): () => boolean {
+  let pressedAt = Number.NEGATIVE_INFINITY;
+  for (const press of ['pointerdown', 'keydown', 'click']) {
+    const note = ({ isTrusted }: Event) => {
+      if (isTrusted) pressedAt = performance.now();
+    };
+    document.addEventListener(press, note, { capture: true, passive: true });
+  }
+  return () => performance.now() - pressedAt < pressMs;
+}
+
+function claimOf(word: string, wasPressed: boolean, tell: (isHere: boolean) => void): TableClaim {
   const { locks } = navigator;
   let isOver = false;
   let release = () => {};
@@ -64,7 +83,7 @@ function claimOf(word: string, tell: (isHere: boolean) => void): TableClaim {
     locks.request(word, { steal: true }, hold).catch(lost);
   };
   // A session that begins brings every window to the table: it belongs to the one that was just pressed.
-  if (navigator.userActivation?.isActive) take();
+  if (wasPressed) take();
   else locks.request(word, { ifAvailable: true }, (lock) => (lock ? hold() : lost())).catch(lost);
   return {
     take,

@@ -50,6 +50,7 @@ test('the mould form refuses what cannot be, each in a sentence beside its field
   await save(page, /^Add this mould/);
   // Shown literally, and nothing of it ran.
   await expect(page.getByRole('heading', { level: 1 })).toContainText(hostileName);
+  await page.getByText('What the table goes by').click();
   // A comma and a point were both read.
   await expect(page.getByText(/9\.5 mL/)).toBeVisible();
   await expect(page.getByText(/12\.5 mL/)).toBeVisible();
