@@ -40,14 +40,20 @@ const pressMs = 5_000;
  * a window that was only opened by a press may have it from its first moment.
  */
 function pressWatch(): () => boolean {
-  let pressedAt = Number.NEGATIVE_INFINITY;
+  let isFresh = false;
+  let fading: ReturnType<typeof setTimeout> | undefined;
+  const note = ({ isTrusted }: Event) => {
+    if (!isTrusted) return;
+    isFresh = true;
+    clearTimeout(fading);
+    fading = setTimeout(() => {
+      isFresh = false;
+    }, pressMs);
+  };
   for (const press of ['pointerdown', 'keydown', 'click']) {
-    const note = ({ isTrusted }: Event) => {
-      if (isTrusted) pressedAt = performance.now();
-    };
     document.addEventListener(press, note, { capture: true, passive: true });
   }
-  return () => performance.now() - pressedAt < pressMs;
+  return () => isFresh;
 }
 
 function claimOf(word: string, wasPressed: boolean, tell: (isHere: boolean) => void): TableClaim {
