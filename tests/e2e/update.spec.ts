@@ -58,7 +58,7 @@ async function publishNext(page: Page, site: Site): Promise<void> {
     const found = await navigator.serviceWorker.getRegistration();
     await found?.update();
   });
-  await expect.poll(() => isWaiting(page)).toBe(true);
+  await expect.poll(() => isWaiting(page), { timeout: 30_000 }).toBe(true);
 }
 
 async function isWaiting(page: Page): Promise<boolean> {
