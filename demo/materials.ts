@@ -1,5 +1,6 @@
 import type { MaterialId, MaterialKind } from '#model/material.ts';
 import type { FactsOf } from '#store/heads.ts';
+import { plainMaterial } from '#store/plain-material.ts';
 import { cardOpticsOf } from './swatches.ts';
 
 /** A material of the shop under an id that stays, so that mixes and movements can name it. */
@@ -58,18 +59,10 @@ function given(
   return {
     id: `019e7a30-0000-7000-9000-${number.toString(16).padStart(12, '0')}` as MaterialId,
     facts: {
+      ...plainMaterial(kind),
       name,
-      kind,
       unit,
       package: { qty, cents },
-      reorderAt: null,
-      dropMl: null,
-      teaspoonG: null,
-      flake: null,
-      swatch: null,
-      glowsOrChanges: false,
-      optics: null,
-      isAside: false,
       ...own,
     },
   };

@@ -18,7 +18,6 @@ import { devicePictures } from '#platform/pictures.ts';
 import { deviceRoom } from '#platform/room.ts';
 import { holdSession } from '#platform/session-lock.ts';
 import { deviceShare } from '#platform/share.ts';
-
 import { deviceTableLock } from '#platform/table-lock.ts';
 import { deviceTouch } from '#platform/touch.ts';
 import { addScript, trustedScript } from '#platform/trusted.ts';

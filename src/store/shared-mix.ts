@@ -1,12 +1,13 @@
 import { roleAt } from '#calc/pot-mix.ts';
 import type { Colourway, ColourwayId } from '#model/gear.ts';
-import type { Material, MaterialId, MaterialKind } from '#model/material.ts';
+import type { Material, MaterialId } from '#model/material.ts';
 import type { Mix, MixSide } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { SharedMaterial, SharedMix } from '#model/shared-mix.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
 import { type FactsOf, headsOf, newHead } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
+import { plainMaterial } from '#store/plain-material.ts';
 
 /** A version of a mix as another shop can read it. */
 export function sharedOf(
@@ -105,24 +106,4 @@ export function lookOf({ name, sides }: SharedMix): FactsOf<'colourways'> {
   const [first] = sides;
   const spare = { name, swatch: first?.swatch ?? '#d8d2c2' };
   return { name, sides: own.length === count ? own : [spare] };
-}
-
-/** A material of which only the kind is known. */
-export function plainMaterial(kind: MaterialKind): FactsOf<'materials'> {
-  const isCounted = kind === 'hook' || kind === 'bag';
-  const isWeighed = kind === 'flake' || kind === 'salt';
-  return {
-    name: '',
-    kind,
-    unit: isCounted ? 'piece' : isWeighed ? 'g' : 'mL',
-    package: null,
-    reorderAt: null,
-    dropMl: null,
-    teaspoonG: null,
-    flake: null,
-    swatch: null,
-    glowsOrChanges: false,
-    optics: null,
-    isAside: false,
-  };
 }

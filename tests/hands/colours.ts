@@ -6,6 +6,7 @@ import type { Material, MaterialId } from '#model/material.ts';
 import type { Dose, Mix, MixId, MixRole } from '#model/mix.ts';
 import type { Photo, PhotoId, PhotoReading } from '#model/photo.ts';
 import { freshId } from '#store/book.ts';
+import { plainMaterial } from '#store/plain-material.ts';
 import { seven } from './evening.ts';
 
 const parts = { device: '00000000', stamps: {}, createdAt: seven, deletedAt: null };
@@ -27,16 +28,8 @@ export function aColourant(
   return {
     id: freshId<MaterialId>(seven),
     ...parts,
+    ...plainMaterial('colourant'),
     name,
-    kind: 'colourant',
-    unit: 'mL',
-    package: null,
-    reorderAt: null,
-    dropMl: null,
-    teaspoonG: null,
-    flake: null,
-    swatch: null,
-    glowsOrChanges: false,
     optics: optics && {
       absorbPerMm: [...optics.absorbPerMm],
       scatterPerMm: optics.scatterPerMm,

@@ -5,6 +5,7 @@ import type { Dose, MixSide } from '#model/mix.ts';
 import type { Book } from '#store/book.ts';
 import { addHead, type FactsOf } from '#store/heads.ts';
 import type { MixDraft } from '#store/mixes.ts';
+import { plainMaterial } from '#store/plain-material.ts';
 import { seven } from './evening.ts';
 
 /** One US cup, mL. */
@@ -33,18 +34,9 @@ export async function aMaterial(
   changes: Partial<FactsOf<'materials'>> = {},
 ): Promise<Material> {
   const facts: FactsOf<'materials'> = {
+    ...plainMaterial('colourant'),
     name,
-    kind: 'colourant',
-    unit: 'mL',
-    package: null,
-    reorderAt: null,
-    dropMl: null,
-    teaspoonG: null,
-    flake: null,
     swatch: '#16120e',
-    glowsOrChanges: false,
-    optics: null,
-    isAside: false,
     ...changes,
   };
   return await addHead(book, 'materials', facts, seven - 86_400_000);

@@ -3,23 +3,14 @@ import type { SessionUse } from '#calc/used.ts';
 import type { Material, MaterialId } from '#model/material.ts';
 import type { Movement } from '#model/movement.ts';
 import type { FactsOf } from '#store/heads.ts';
+import { plainMaterial } from '#store/plain-material.ts';
 import { evening, id, sessionId } from './log.ts';
 
 /** The facts of a liquid that is all we know. */
 export function aMaterial(changes: Partial<FactsOf<'materials'>> = {}): FactsOf<'materials'> {
   return {
+    ...plainMaterial('colourant'),
     name: 'Soot black',
-    kind: 'colourant',
-    unit: 'mL',
-    package: null,
-    reorderAt: null,
-    dropMl: null,
-    teaspoonG: null,
-    flake: null,
-    swatch: null,
-    glowsOrChanges: false,
-    optics: null,
-    isAside: false,
     ...changes,
   };
 }

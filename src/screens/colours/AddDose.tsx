@@ -4,7 +4,7 @@ import type { Material, MaterialKind } from '#model/material.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { addHead } from '#store/heads.ts';
-import { plainMaterial } from '#store/shared-mix.ts';
+import { plainMaterial } from '#store/plain-material.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { Field } from '#ui/Field.tsx';

@@ -1,6 +1,6 @@
+import { WordsField } from '#screens/keep/WordsField.tsx';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
-import { Field } from '#ui/Field.tsx';
 import styles from './Keep.module.css';
 
 /** How a copy is to be locked, as it is typed. */
@@ -46,22 +46,13 @@ export function LockFields({ lock, error, onChange, onDrawAnew }: Props) {
         </>
       )}
       {lock.kind === 'own' && (
-        <Field
+        <WordsField
           label="Your words"
           hint="12 letters or more. A lock is only as good as its words: a saying or a name is soon found. Without them nobody opens the copy."
-          error={error || undefined}
-        >
-          {(attributes) => (
-            <input
-              {...attributes}
-              autocomplete="off"
-              autocapitalize="none"
-              spellcheck={false}
-              value={lock.own}
-              onInput={({ currentTarget }) => onChange({ own: currentTarget.value })}
-            />
-          )}
-        </Field>
+          error={error}
+          words={lock.own}
+          onInput={(own) => onChange({ own })}
+        />
       )}
     </>
   );

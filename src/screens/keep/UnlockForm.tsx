@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
+import { WordsField } from '#screens/keep/WordsField.tsx';
 import { ActKey } from '#ui/ActKey.tsx';
-import { Field } from '#ui/Field.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Keep.module.css';
 
@@ -28,25 +28,16 @@ export function UnlockForm({ file, typed, trouble, onWords, onLeave }: Props) {
       }}
     >
       <Sheet title="This copy is locked" aside={file.name}>
-        <Field
+        <WordsField
           label="Its words"
           hint="Small letters, a space between words."
-          error={error || undefined}
-        >
-          {(attributes) => (
-            <input
-              {...attributes}
-              autocomplete="off"
-              autocapitalize="none"
-              spellcheck={false}
-              value={words}
-              onInput={({ currentTarget }) => {
-                setError('');
-                setWords(currentTarget.value);
-              }}
-            />
-          )}
-        </Field>
+          error={error}
+          words={words}
+          onInput={(next) => {
+            setError('');
+            setWords(next);
+          }}
+        />
         <ActKey size="main" sends>
           Unlock
         </ActKey>

@@ -5,6 +5,7 @@ import { reasonOf } from '#store/copy/fit.ts';
 import type { InRow, Reading } from '#store/csv/row.ts';
 import { openDoor } from '#store/door.ts';
 import type { FactsOf } from '#store/heads.ts';
+import { plainMaterial } from '#store/plain-material.ts';
 import { plainMould } from '#store/start.ts';
 
 /** The mould that a line tells of, or why there is none. */
@@ -40,19 +41,12 @@ export async function materialFrom({ said }: InRow, reading: Reading): Promise<o
   const { packageQty: qty, packagePrice: price } = numbers;
   if (qty === 0) return 'In a package: above 0.';
   const facts: FactsOf<'materials'> = {
+    ...plainMaterial(kind),
     name: said.name ?? '',
-    kind,
     unit,
     package:
       qty && price !== null && price !== undefined ? { qty, cents: Math.round(price * 100) } : null,
     reorderAt: numbers.reorderAt ?? null,
-    dropMl: null,
-    teaspoonG: null,
-    flake: null,
-    swatch: null,
-    glowsOrChanges: false,
-    optics: null,
-    isAside: false,
   };
   return await head(reading.book, 'materials', facts, reading.at);
 }
