@@ -28,6 +28,7 @@ export function InjectorKeys({ table, onSaid }: Props) {
   const perPage = injectors.length > abreast ? abreast - 1 : abreast;
   const pages = Math.ceil(injectors.length / perPage);
   const shown = injectors.slice((page % pages) * perPage, ((page % pages) + 1) * perPage);
+  const isRoomy = shown.length + (pages > 1 ? 1 : 0) < abreast;
   const take = (injector: Injector) =>
     onSaid(takenInjector(injector.id === used ? null : injector));
   return (
@@ -39,7 +40,8 @@ export function InjectorKeys({ table, onSaid }: Props) {
           onPress={() => take(injector)}
           label={`Injector ${injector.name}`}
         >
-          {shortened(injector.name, 9)}
+          <span class={styles.plain}>Injector</span>
+          {shortened(injector.name, isRoomy ? 13 : 9)}
         </PressKey>
       ))}
       {pages > 1 && <PressKey onPress={() => setPage(page + 1)}>More</PressKey>}
