@@ -22,18 +22,23 @@ export interface CostScene {
   settings: { baitsPerBag?: number | undefined; hourCents?: number | undefined };
 }
 
-/** What a mould gave so far; before its first checked shot, as if every bait were good. */
-export function runOf(mould: Mould, columns: readonly Columns[]): MouldRun & { isGuess: boolean } {
+/**
+ * What a mould gave so far; before its first checked shot, as if every bait were good. `notChecked`
+ * baits are counted into `good` by the share of the checked ones: they were poured and paid for too.
+ */
+export function runOf(
+  mould: Mould,
+  columns: readonly Columns[],
+): MouldRun & { isGuess: boolean; notChecked: number } {
   const own = yieldsByMould(columns).find(({ mouldId }) => mouldId === mould.id);
   const size = { partMl: partMlOf(mould), shotMl: shotMl(mould) };
   const { shots = 0, good = 0, checked = 0, notChecked = 0 } = own?.tally ?? {};
   if (checked === 0 || good === 0) {
     const working = cavityCount(mould.layout) - mould.closed.length;
-    return { ...size, shots: 1, good: Math.max(0, working), isGuess: true };
+    return { ...size, shots: 1, good: Math.max(0, working), isGuess: true, notChecked: 0 };
   }
-  // What nobody looked at is taken to be as good as what was looked at.
   const all = Math.max(1, Math.round((good / checked) * (checked + notChecked)));
-  return { ...size, shots, good: all, isGuess: false };
+  return { ...size, shots, good: all, isGuess: false, notChecked };
 }
 
 /** Minutes at the table for each good bait, over the sessions of a mould; 0: nothing poured yet. */

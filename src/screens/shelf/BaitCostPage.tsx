@@ -86,7 +86,7 @@ function CostSheet({
     );
   }
   const { perBait, parts } = shownParts(cost);
-  const { isGuess, good, shots } = runOf(mould, scene.columns);
+  const { isGuess, good, shots, notChecked } = runOf(mould, scene.columns);
   const { unpriced } = mixCost(mix, pricedAt(scene.prices, clock.now()));
   const lastAt = pouredLast(choice, scene.columns);
   const then = lastAt === null ? null : baitCostAt({ mix, mould, at: lastAt }, scene);
@@ -99,6 +99,7 @@ function CostSheet({
         {isGuess
           ? 'As if every bait were good: this mould has no counted shot yet.'
           : `From ${good} good baits in ${shots} shots of this mould.`}
+        {notChecked > 0 && ` ${notChecked} not checked are taken to be like the rest.`}
       </p>
       <p>Sprues and bad baits go back to the remelt jar at half their worth. The rest is lost.</p>
       {unpriced.length > 0 && (

@@ -53,6 +53,21 @@ test('a bait that was never poured costs as if all were good', async () => {
   await expect.element(page.getByText(/^As if every bait were good/)).toBeVisible();
 });
 
+test('baits that nobody looked at are taken to be like the rest, and that is said', async () => {
+  await aMix();
+  const fills = ['gggg', 'ggss', 'nnnn'].map((gave) => ({ mould, gave }));
+  await pourEvening(shop.book, { fills, colourway: peat });
+  show(shop, <BaitCostScreen />);
+  // 6 of 8 were good, so 9 of 12 are taken to be.
+  await expect
+    .element(
+      page.getByText(
+        'From 9 good baits in 3 shots of this mould. 4 not checked are taken to be like the rest.',
+      ),
+    )
+    .toBeVisible();
+});
+
 test('what a mould really gave is in the price, with bag and time when they are told', async () => {
   await aMix();
   await onShelf(shop, { name: 'Bags', kind: 'bag', unit: 'piece' }, 100);
