@@ -80,6 +80,7 @@ test('checklist 16: the main key names the moulds that its press will touch', as
   await press('Skip, Grub 50');
   await mainSays(/^Filled Shad 7: start 1 clock$/);
   await press('Put back, Grub 50');
+  await mainSays(/^Filled Grub 50 \+ Shad 7/);
   await filled();
   await mainSays(/^All good Grub 50 \+ Shad 7$/);
   await press('All good, Grub 50');
@@ -126,7 +127,7 @@ test('checklist 20: the first defect key is preset, and pressing one never alter
 
 test('checklist 23: a mould that comes due while the map is open shows in its title; no cell moves', async () => {
   await press('Skip, Shad 7');
-  await main(/^Filled Grub 50/);
+  await main(/^Filled Grub 50: start 1 clock/);
   await press('Open now, Grub 50');
   await press('Put back, Shad 7');
   await press('All good, Grub 50');
