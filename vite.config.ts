@@ -102,6 +102,7 @@ export default defineConfig({
         test: {
           name: 'node',
           include: ['tests/{calc,model,copy}/**/*.test.ts', 'tests/*.test.ts'],
+          setupFiles: ['tests/hands/same-draws.ts'],
           // A busy machine is no failed test.
           testTimeout: 60_000,
         },

@@ -163,7 +163,7 @@ describe('one colourant is stronger than its card says', () => {
 test('the same seed gives the same bytes, and another seed another shop', () => {
   expect(demoText()).toBe(JSON.stringify(shop));
   expect(demoText(3)).not.toBe(demoText());
-}, 30_000);
+});
 
 test('the file that is served and the README are what the script makes now', () => {
   const served = readFileSync(new URL('../../public/demo-shop.bin', import.meta.url));

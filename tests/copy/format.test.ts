@@ -55,15 +55,15 @@ describe('what the file is built on is what the standards say', () => {
 });
 
 const tables = ['moulds', 'sealed', 'movements', 'remarks'] as const;
+/** A name that no file may carry at any depth: it is refused (below), so none is drawn. */
+const aForbiddenName = /"(__proto__|constructor|prototype)":/;
 const aRecord = fc
   .tuple(
     fc.constantFrom(...tables),
-    fc.dictionary(
-      fc.string().filter((key) => !['__proto__', 'constructor', 'prototype'].includes(key)),
-      fc.jsonValue({ maxDepth: 5 }),
-    ),
+    fc.dictionary(fc.string(), fc.jsonValue({ maxDepth: 5 })).map((drawn) => JSON.stringify(drawn)),
   )
-  .map(([table, record]): Written => ({ table, record: JSON.parse(JSON.stringify(record)) }));
+  .filter(([, text]) => !aForbiddenName.test(text))
+  .map(([table, text]): Written => ({ table, record: JSON.parse(text) }));
 const aPhoto = fc.uint8Array({ maxLength: 3_000 }).map(
   (bytes): Written => ({
     table: 'photo-bytes',

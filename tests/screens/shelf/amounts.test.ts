@@ -45,6 +45,7 @@ describe('a typed amount', () => {
           }
         },
       ),
+      { seed: 20_261 },
     );
   });
 
