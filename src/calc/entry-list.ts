@@ -1,5 +1,6 @@
 import type { Line } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
+import type { Kind } from '#model/entry.ts';
 
 /** The lines with the newest happening first; of one instant, the last written first. */
 export function newestFirst(lines: readonly Line[]): Line[] {
@@ -18,6 +19,9 @@ export function isToldLater(line: Line, table: Table): boolean {
   return own.length > 0 && own.every((shot) => shot.loggedAt !== null);
 }
 
+/** What a session is begun with, beside its beginning. */
+const footings = new Set<Kind>(['lined-up', 'pot-mixed', 'pourer-named']);
+
 /**
  * True for a line that the session stands on: its beginning, what was put on the table in the same
  * act, and its end. Such a line can be put right, never taken back.
@@ -26,5 +30,5 @@ export function isFooting(line: Line, lines: readonly Line[]): boolean {
   const { kind } = line.said;
   if (kind === 'session-begun' || kind === 'session-ended') return true;
   const begun = lines.find(({ said }) => said.kind === 'session-begun');
-  return line.writtenAt === begun?.writtenAt && (kind === 'lined-up' || kind === 'pot-mixed');
+  return line.writtenAt === begun?.writtenAt && footings.has(kind);
 }

@@ -53,6 +53,21 @@ export function standingOf(entries: readonly Entry[]): Standing[] {
   return linesOf(entries).filter((line) => line.takenBackAt === null);
 }
 
+/** The newest line that stands, down to what opened the session. Notes are taken back where they are read. */
+export function undoneNext(
+  lines: readonly Standing[],
+  begun: Standing | undefined,
+): Standing | null {
+  const last = lines.findLast(
+    ({ said, writtenAt }) =>
+      said.kind !== 'session-begun' &&
+      said.kind !== 'session-ended' &&
+      said.kind !== 'noted' &&
+      writtenAt !== begun?.writtenAt,
+  );
+  return last ?? null;
+}
+
 /** All entries once, in the order of their stamps; two windows with one stamp are settled by id. */
 export function inStampOrder(entries: readonly Entry[]): Entry[] {
   const byId = new Map(entries.map((entry) => [entry.id, entry]));

@@ -1,6 +1,7 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { type HandPour, handPourOf, type Layer, layersOf } from '#calc/layers.ts';
-import { type Standing, standingOf } from '#calc/log.ts';
+import { type Standing, standingOf, undoneNext } from '#calc/log.ts';
+import { type Pourer, pourersOf } from '#calc/pourers.ts';
 import { all } from '#calc/said.ts';
 import { mouldsOf } from '#calc/table-moulds.ts';
 import { drawnOf, inUseOf, type Pot, potsOf } from '#calc/table-pots.ts';
@@ -74,6 +75,8 @@ export interface Table {
   /** Every shot of the session, in the order of filling. */
   shots: readonly Shot[];
   rounds: number;
+  /** Who poured from when on. */
+  pourers: readonly Pourer[];
   notes: readonly { id: EntryId; at: Instant; text: string }[];
   /** What Undo would take back; null: nothing left. */
   undoes: Standing | null;
@@ -120,6 +123,7 @@ export function tableOf(entries: readonly Entry[]): Table {
     trays: trayChangesOf(lines, moulds),
     shots,
     rounds: Math.max(0, ...shots.map((shot) => shot.round)),
+    pourers: pourersOf(lines),
     notes: all(lines, 'noted').map(({ id, at, said }) => ({ id, at, text: said.text })),
     undoes: undoneNext(lines, begun),
     lastAt: Math.max(0, ...entries.map((entry) => entry.writtenAt)),
@@ -232,16 +236,4 @@ function skippedOf(lines: readonly Standing[], shots: readonly Shot[]): Set<Moul
     else skipped.delete(said.mouldId);
   }
   return skipped;
-}
-
-/** The newest line that stands, down to what opened the session. Notes are taken back where they are read. */
-function undoneNext(lines: readonly Standing[], begun: Standing | undefined): Standing | null {
-  const last = lines.findLast(
-    ({ said, writtenAt }) =>
-      said.kind !== 'session-begun' &&
-      said.kind !== 'session-ended' &&
-      said.kind !== 'noted' &&
-      writtenAt !== begun?.writtenAt,
-  );
-  return last ?? null;
 }

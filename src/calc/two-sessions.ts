@@ -2,6 +2,7 @@ import { type ChangeVerdict, changeVerdict } from '#calc/before-after.ts';
 import { columnsOf } from '#calc/columns.ts';
 import { countsBySession, defectCounts, loggedShots, warmShots } from '#calc/mould-shots.ts';
 import { pourTempC } from '#calc/pot-course.ts';
+import { roundsByPourer } from '#calc/pourers.ts';
 import { type Table, tableOf } from '#calc/table.ts';
 import { type Defect, defects } from '#model/defect.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
@@ -12,6 +13,8 @@ export interface SessionFacts {
   moulds: string[];
   colours: string[];
   injector: string;
+  /** Who poured, in the order of their first rounds. */
+  people: string[];
   ambientC: number;
   /** What the first pot was poured at, °C. */
   pourC: number;
@@ -62,6 +65,7 @@ function factsOf(table: Table, shots: ReturnType<typeof loggedShots>): SessionFa
     moulds: table.allSeats.map(({ mould }) => mould.name),
     colours: [...new Set(table.pots.map(({ colourwayName }) => colourwayName))],
     injector: table.injector?.name ?? '',
+    people: roundsByPourer(table.pourers, table.shots).map(({ name }) => name),
     ambientC: table.ambientC,
     pourC: first ? pourTempC(table, pots, first.filledAt) : table.pourC,
     shots: shots.length,

@@ -8,6 +8,7 @@ import {
   Instant,
   Name,
   RecordId,
+  ShortName,
   Stamp,
   Swatch,
   TempC,
@@ -159,6 +160,8 @@ export const Said = z.discriminatedUnion('kind', [
     what: z.enum(trials),
     did: z.nullable(z.boolean()),
   }),
+  /** Who pours from here on. */
+  z.looseObject({ kind: z.literal('pourer-named'), name: ShortName }),
   z.looseObject({ kind: z.literal('noted'), text: Words }),
   z.looseObject({
     /** How the two sides of a laminate came out: the last word of a session counts. */

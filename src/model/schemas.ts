@@ -37,6 +37,15 @@ export const Name = z
     z.maxLength(60, 'Keep the name to 60 letters.'),
   );
 
+/** What a person is called at the table: 1 to 12 characters after trimming, so that a key holds it. */
+export const ShortName = z
+  .string()
+  .check(
+    z.trim(),
+    z.minLength(1, 'Give a name.'),
+    z.maxLength(12, 'Keep it to 12 letters: it must fit a key.'),
+  );
+
 /** Free words of the person. */
 export const Words = z.string().check(z.maxLength(2_000, 'Keep it to 2,000 letters.'));
 

@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { headParts, Instant, TempC, VolumeMl } from '#model/schemas.ts';
+import { headParts, Instant, ShortName, TempC, VolumeMl } from '#model/schemas.ts';
 
 export const settingsFacts = {
   /** Palette; light until the person chooses, whatever the phone does: the table is read in daylight. */
@@ -37,6 +37,10 @@ export const settingsFacts = {
   pourC: TempC,
   /** Volume that a new mix starts with. */
   potMl: VolumeMl,
+  /** Who pours in this shop, one or two people; absent or empty: nobody was named. */
+  people: z.optional(z.array(ShortName).check(z.maxLength(2, 'Two names at most.'))),
+  /** Which of them pours now; absent: the first. */
+  pourer: z.optional(ShortName),
   /** When the cautions were first read; null: not yet. */
   cautionsReadAt: z.nullable(Instant),
 };

@@ -28,6 +28,12 @@ export const firstSettings: SettingsFacts = {
   cautionsReadAt: null,
 };
 
+/** Who pours now: null while fewer than two people are named, for then there is nothing to tell. */
+export function pourerOf({ people = [], pourer }: SettingsFacts): string | null {
+  if (people.length < 2) return null;
+  return people.find((name) => name === pourer) ?? people[0] ?? null;
+}
+
 /** The settings of this shop; what was never set is as it begins. */
 export async function settingsOf(book: Book): Promise<SettingsFacts> {
   return (await book.db.get('settings', settingsId)) ?? firstSettings;

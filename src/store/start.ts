@@ -10,7 +10,7 @@ import { addHead, type FactsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns, newestColumns } from '#store/history.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
 import { beginSession } from '#store/running.ts';
-import { settingsOf } from '#store/settings.ts';
+import { pourerOf, settingsOf } from '#store/settings.ts';
 
 /** What a session is to begin with. */
 export interface Beginning {
@@ -28,7 +28,9 @@ export async function startPouring(
   at: Instant,
 ): Promise<SessionId> {
   const { mouldIds, injectorId, colourwayId, zone } = beginning;
-  const { ambientC, pourC, potMl } = await settingsOf(book);
+  const settings = await settingsOf(book);
+  const { ambientC, pourC, potMl } = settings;
+  const pourer = pourerOf(settings);
   const colourway = colourwayId ? await headOf(book, 'colourways', colourwayId) : undefined;
   const mix = colourway ? (await newestMixes(book)).get(colourway.id) : undefined;
   const mixed = mixOf(colourway ?? null, potMl, 1, at);
@@ -36,6 +38,7 @@ export async function startPouring(
     { kind: 'session-begun', zone, ambientC, pourC },
     await lineUpOf(book, mouldIds, injectorId),
     withBatches(mix ? withMix(mixed, mix) : mixed, await batchesOf(book, { at, zone }, 2)),
+    ...(pourer === null ? [] : [{ kind: 'pourer-named', name: pourer } as const]),
   ];
   return await beginSession(book, opening, at);
 }

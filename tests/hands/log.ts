@@ -207,6 +207,7 @@ export const aPress: fc.Arbitrary<Said> = fc.oneof(
   ),
   oneTo(12).map((shot): Said => ({ kind: 'layers-ended', shotId: id('shot', shot) })),
   oneTo(3).map((pot): Said => ({ kind: 'pot-chosen', potIds: [id('pot', pot)] })),
+  fc.constantFrom('Ada', 'Ben').map((name): Said => ({ kind: 'pourer-named', name })),
   fc
     .tuple(oneTo(3), fc.nat(60))
     .map(([mould, count]): Said => ({ kind: 'tray-counted', mouldId: id('mould', mould), count })),

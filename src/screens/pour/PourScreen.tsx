@@ -4,6 +4,7 @@ import { useLive } from '#live/use-live.ts';
 import { CopyLine } from '#screens/CopyLine.tsx';
 import { LastDay } from '#screens/pour/LastDay.tsx';
 import { PastSessions } from '#screens/pour/PastSessions.tsx';
+import { PourerKeys } from '#screens/pour/PourerKeys.tsx';
 import { StartKeys } from '#screens/pour/StartKeys.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import type { Book } from '#store/book.ts';
@@ -24,7 +25,8 @@ export function PourScreen() {
     'pour',
   );
   if (!found) return null;
-  const { newest, day, columns, hasPast, last, hasReadCautions } = found;
+  const { newest, day, columns, hasPast, last, settings } = found;
+  const hasReadCautions = settings.cautionsReadAt !== null;
   const today = dayOf(clock.now(), clock.zone());
   return (
     <DeskPage
@@ -35,6 +37,7 @@ export function PourScreen() {
     >
       <div class={styles.column}>
         {day && <LastDay day={day} today={today} columns={columns} />}
+        <PourerKeys settings={settings} />
         <StartKeys last={last} newest={newest} hasReadCautions={hasReadCautions} />
         <CopyLine />
       </div>
@@ -49,13 +52,12 @@ async function pouredIn(book: Book) {
   const day = newest && dayOf(newest.startedAt, newest.zone);
   const columns = day ? await columnsOfDay(book, day) : [];
   const before = await columnsBackFrom(book, null, columns.length + 1);
-  const settings = await settingsOf(book);
   return {
     newest,
     day,
     columns,
     hasPast: before.length > columns.length,
     last: await lastTime(book),
-    hasReadCautions: settings.cautionsReadAt !== null,
+    settings: await settingsOf(book),
   };
 }

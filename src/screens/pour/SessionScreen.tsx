@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { columnsOf } from '#calc/columns.ts';
 import { clockText, dayOf } from '#calc/days.ts';
 import { linesOf } from '#calc/log.ts';
+import { roundsByPourer } from '#calc/pourers.ts';
 import { scrapOf } from '#calc/scrap.ts';
 import { pouredColours } from '#calc/session-counts.ts';
 import { type Table, tableOf } from '#calc/table.ts';
@@ -17,7 +18,7 @@ import { LaminateBalance } from '#screens/pour/LaminateBalance.tsx';
 import { Totals } from '#screens/pour/Totals.tsx';
 import { useWrites } from '#screens/pour/use-writes.ts';
 import { hrefTo } from '#screens/routes.ts';
-import { dateWords } from '#screens/words.ts';
+import { countWords, dateWords } from '#screens/words.ts';
 import { headsOf } from '#store/heads.ts';
 import { entriesOf } from '#store/sessions.ts';
 import { type SettingsFacts, settingsOf } from '#store/settings.ts';
@@ -67,7 +68,7 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
   return (
     <DeskPage
       title={dateWords(day, dayOf(clock.now(), clock.zone()))}
-      small={[hoursWords(table), ...colours].join(', ')}
+      small={[hoursWords(table), ...colours, ...pourerWords(table)].join(', ')}
       tool={
         isOpen ? (
           <ToolKey href={hrefTo({ at: 'table' })} icon="back" word="Table" />
@@ -108,6 +109,13 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
       />
     </DeskPage>
   );
+}
+
+/** `Ada 6 rounds`, `Ben 4 rounds`; with one name just the name. */
+function pourerWords({ pourers, shots }: Table): string[] {
+  const each = roundsByPourer(pourers, shots);
+  if (each.length < 2) return each.map(({ name }) => name);
+  return each.map(({ name, rounds }) => `${name} ${countWords(rounds, 'round')}`);
 }
 
 function hoursWords({ begunAt, endedAt, zone }: Table): string {

@@ -114,6 +114,8 @@ function plainWords(
         said.did === null ? 'No trial' : `Trial: ${trialWords[said.what][said.did ? 0 : 1]}`,
         joined(shotsOf(table, [said]).map((s) => shotName(table, s))),
       ];
+    case 'pourer-named':
+      return [`${said.name} pours`, 'Who pours'];
     case 'noted':
       return [said.text, 'Note'];
     case 'laminate-judged':

@@ -68,6 +68,7 @@ export function TablePanel(props: Props) {
         {first && (
           <PressKey onPress={() => onCheck(first.id)}>Check {unchecked.length} now</PressKey>
         )}
+        <PourerKey table={table} settings={settings} onSaid={onSaid} />
       </div>
       <InjectorKeys table={table} onSaid={props.onSaidLast} />
       <div class={styles.keyRow}>
@@ -84,6 +85,20 @@ export function TablePanel(props: Props) {
         </PressKey>
       </div>
     </section>
+  );
+}
+
+/** Two people at one phone: one press tells who pours from here on. */
+function PourerKey({ table, settings, onSaid }: Pick<Props, 'table' | 'settings' | 'onSaid'>) {
+  const { people = [] } = settings;
+  if (people.length < 2) return null;
+  const pours = table.pourers.at(-1)?.name;
+  const next = people.find((name) => name !== pours) ?? '';
+  return (
+    <PressKey onPress={() => onSaid({ kind: 'pourer-named', name: next })}>
+      {pours ? `${pours} pours` : 'Who pours'}
+      <span class={styles.keySmall}>press for {next}</span>
+    </PressKey>
   );
 }
 

@@ -5,6 +5,7 @@ import { hrefTo } from '#screens/routes.ts';
 import { useSettings } from '#screens/use-settings.ts';
 import { CopySheet } from '#screens/workshop/CopySheet.tsx';
 import { DemoSheet } from '#screens/workshop/DemoSheet.tsx';
+import { PeopleSheet } from '#screens/workshop/PeopleSheet.tsx';
 import { SafeSheet } from '#screens/workshop/SafeSheet.tsx';
 import { SetAside } from '#screens/workshop/SetAside.tsx';
 import { ShopSheet } from '#screens/workshop/ShopSheet.tsx';
@@ -37,6 +38,7 @@ export function WorkshopScreen() {
         <div class={styles.stack}>
           <TableSheet settings={settings} onChange={change} />
           <StartSettings settings={settings} onChange={change} />
+          <PeopleSheet settings={settings} onChange={change} />
           <ShopSheet settings={settings} onChange={change} />
           <TakenOff />
           {!leaveDemo && <DemoSheet />}

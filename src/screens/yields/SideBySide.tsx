@@ -78,6 +78,7 @@ function rowsOf({ a, b }: TwoSessions, unit: 'C' | 'F'): [string, string, string
     row('Moulds', ({ moulds }) => joined(moulds.toSorted())),
     row('Colours', ({ colours }) => joined(colours.toSorted())),
     row('Injector', ({ injector }) => injector || 'none noted'),
+    row('Who poured', ({ people }) => joined(people) || 'not noted'),
     row('Shop', ({ ambientC }) => tempWords(ambientC, unit)),
     row('First pot', ({ pourC }) => tempWords(pourC, unit)),
     row('Most heats', ({ heats }) => String(heats)),
