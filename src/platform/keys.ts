@@ -1,5 +1,7 @@
 /** What a key of a pedal, a page turner or a keyboard stands for: the main press, undo, or a place by its number. */
-export type KeyMeaning = 'press' | 'undo' | 1 | 2 | 3;
+type KeyMeaning = 'press' | 'undo' | 1 | 2 | 3;
+/** The same, or that the key of the main press has been down for a second: its press was heard already. */
+export type KeyHeard = KeyMeaning | 'held';
 
 /** Keys that were learnt, each as `code` or `key` of its event. */
 export interface LearntKeys {
@@ -13,7 +15,7 @@ export interface Keys {
    * Hears keys until the returned function is called. A learnt key means what was learnt; all others
    * mean what they usually mean. Null: nothing was learnt.
    */
-  listen(learnt: LearntKeys | null, act: (means: KeyMeaning) => void): () => void;
+  listen(learnt: LearntKeys | null, act: (heard: KeyHeard) => void): () => void;
   /** Tells every key that comes down, by its name, until the returned function is called; it does nothing else meanwhile. */
   learn(tell: (key: string) => void): () => void;
 }
@@ -38,6 +40,10 @@ const usual: Readonly<Record<string, KeyMeaning>> = {
 
 /** One switch that bounces, or a pedal that says over and over that it is held, is one press. */
 const bounceMs = 300;
+/** A pedal that is held and does not say so speaks again within this. */
+const stillMs = 150;
+/** A foot that stays down this long means to. */
+const heldMs = 1_000;
 /** Keys that move about the page or begin a shortcut stay with the browser. */
 const browsers = /^(Tab|Escape|Shift|Control|Alt|Meta|OS|CapsLock|Fn|AltGraph)/;
 const nameless = /^(|Unidentified|Process|Dead)$/;
@@ -48,28 +54,49 @@ export const deviceKeys: Keys = {
     hear((event) => {
       const means = meaningOf(event, learnt);
       if (means === null || isSomebodyElses(event)) return null;
-      return () => act(means);
+      return {
+        onDown: () => act(means),
+        ...(means === 'press' ? { onHeld: () => act('held') } : {}),
+      };
     }),
   learn: (tell) =>
     hear((event) => {
       const name = nameOf(event);
       if (name === '' || browsers.test(event.key) || isSomebodyElses(event)) return null;
-      return () => tell(name);
+      return { onDown: () => tell(name) };
     }),
 };
 
-/** Asks `answer` for every key; one that has an answer is taken from the page, and acted on unless it repeats or bounces. */
-function hear(answer: (event: KeyboardEvent) => (() => void) | null): () => void {
-  const seenAt = new Map<string, number>();
+/** What is done when a key comes down, and when it has stayed down. */
+interface Answer {
+  onDown: () => void;
+  onHeld?: () => void;
+}
+
+/**
+ * Asks `answer` for every key; one that has an answer is taken from the page. A key that repeats or
+ * bounces acts once; one that goes on repeating is held, which needs no word that it came up.
+ */
+function hear(answer: (event: KeyboardEvent) => Answer | null): () => void {
+  const down = new Map<string, { fromAt: number; seenAt: number; isTold: boolean }>();
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.isComposing || event.ctrlKey || event.altKey || event.metaKey) return;
-    const act = answer(event);
-    if (!act) return;
+    const acts = answer(event);
+    if (!acts) return;
     event.preventDefault();
     const name = nameOf(event);
-    const before = seenAt.get(name) ?? Number.NEGATIVE_INFINITY;
-    seenAt.set(name, event.timeStamp);
-    if (!event.repeat && event.timeStamp - before >= bounceMs) act();
+    const before = down.get(name);
+    const seenAt = event.timeStamp;
+    if (!before || (!event.repeat && seenAt - before.seenAt >= bounceMs)) {
+      down.set(name, { fromAt: seenAt, seenAt, isTold: false });
+      if (!event.repeat) acts.onDown();
+      return;
+    }
+    const isStill = event.repeat || seenAt - before.seenAt < stillMs;
+    const fromAt = isStill ? before.fromAt : seenAt;
+    const isHeld = seenAt - fromAt >= heldMs;
+    down.set(name, { fromAt, seenAt, isTold: before.isTold || isHeld });
+    if (isHeld && !before.isTold) acts.onHeld?.();
   };
   document.addEventListener('keydown', onKeyDown, true);
   return () => document.removeEventListener('keydown', onKeyDown, true);

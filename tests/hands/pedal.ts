@@ -18,3 +18,10 @@ export function wornPress(words: KeyWords, atMs: number): void {
   for (const bounceMs of [8, 31, 90]) keyDown(words, atMs + bounceMs);
   for (const heldMs of [330, 365, 400]) keyDown({ ...words, repeat: true }, atMs + heldMs);
 }
+
+/** The pedal that came down at `fromAt` stays down for more than a second: it repeats, and never says that it came up. */
+export function stayDown(words: KeyWords, fromAt: number): void {
+  for (let heldMs = 500; heldMs <= 1_200; heldMs += 35) {
+    keyDown({ ...words, repeat: true }, fromAt + heldMs);
+  }
+}

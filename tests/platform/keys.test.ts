@@ -1,13 +1,13 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
-import { deviceKeys, type KeyMeaning, type LearntKeys } from '#platform/keys.ts';
-import { keyDown, pageDown, pageUp, wornPress } from '../hands/pedal.ts';
+import { deviceKeys, type KeyHeard, type LearntKeys } from '#platform/keys.ts';
+import { keyDown, pageDown, pageUp, stayDown, wornPress } from '../hands/pedal.ts';
 
 // Key values and codes: W3C UI Events KeyboardEvent key and code Values. That page turners and
 // presenters send PageUp, PageDown or arrows, some Enter or Space: common practice, no source.
 
 let letGos: (() => void)[] = [];
-let done: KeyMeaning[] = [];
+let done: KeyHeard[] = [];
 let atMs = 10_000;
 
 beforeEach(() => {
@@ -99,7 +99,7 @@ describe('one foot, one press', () => {
       const event = keyDown({ ...pageDown, repeat: true }, atMs + 500 + held * 33);
       expect(event.defaultPrevented).toBe(true);
     }
-    expect(done).toEqual(['press']);
+    expect(done).toEqual(['press', 'held']);
   });
 
   test('a bounce within 300 ms is no press; 300 ms after it the next one counts', () => {
@@ -113,7 +113,7 @@ describe('one foot, one press', () => {
     listen();
     atMs += 1_000;
     for (let held = 0; held < 40; held += 1) keyDown(pageDown, atMs + held * 110);
-    expect(done).toEqual(['press']);
+    expect(done).toEqual(['press', 'held']);
     atMs += 40 * 110;
   });
 
@@ -236,4 +236,29 @@ test('after letting go no key is heard', () => {
   letGo();
   expect(press('PageDown').defaultPrevented).toBe(false);
   expect(done).toEqual(['press']);
+});
+
+describe('a key that stays down', () => {
+  test('is told once after a second, of the main press only', () => {
+    listen();
+    keyDown(pageDown, 1_000);
+    stayDown(pageDown, 1_000);
+    keyDown({ ...pageDown, repeat: true }, 9_000);
+    expect(done).toEqual(['press', 'held']);
+    keyDown(pageUp, 20_000);
+    stayDown(pageUp, 20_000);
+    expect(done).toEqual(['press', 'held', 'undo']);
+  });
+
+  test('is told too where the pedal sends press after press instead of repeats', () => {
+    listen();
+    for (let at = 1_000; at <= 2_100; at += 100) keyDown(pageDown, at);
+    expect(done).toEqual(['press', 'held']);
+  });
+
+  test('is nothing that a foot does which taps fast', () => {
+    listen();
+    for (let at = 1_000; at <= 4_000; at += 250) keyDown(pageDown, at);
+    expect(done).toEqual(['press']);
+  });
 });

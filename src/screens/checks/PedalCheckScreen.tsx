@@ -60,6 +60,7 @@ export function PedalCheckScreen() {
 const meanings = {
   press: 'Filled, All good or Save',
   undo: 'Undo or Back',
+  held: 'Held: mark the bad ones',
   1: 'All good for mould 1',
   2: 'All good for mould 2',
   3: 'All good for mould 3',
@@ -89,6 +90,10 @@ function TryOut({ pedal }: { pedal: Pedal }) {
       <p>
         Usual keys: Page Down, right, down, Enter and Space press the main key. Page Up, left and up
         undo. 1, 2 and 3 are All good for that mould.
+      </p>
+      <p>
+        Hold it down on All good to mark bad ones: a press goes on, a held press marks. This needs a
+        pedal that repeats while it is down.
       </p>
     </Sheet>
   );

@@ -11,21 +11,24 @@ import { withClosed } from '#screens/table/marks.ts';
 import { NumberKeys } from '#screens/table/NumberKeys.tsx';
 import { noteOf } from '#screens/table/note.ts';
 import type { Marks } from '#screens/table/use-marks.ts';
+import type { Walk } from '#screens/table/use-walk.ts';
 
 interface Props {
   table: Table;
   now: Instant;
   marks: Marks;
+  walk: Walk;
   onSaid: (said: Said) => void;
 }
 
 /** The moulds of the round; the one whose cavities are being marked shows its map instead. */
-export function Cards({ table, now, marks, onSaid }: Props) {
+export function Cards({ table, now, marks, walk, onSaid }: Props) {
   const { open } = marks;
   const map = open && (
     <MarkPanel
       key={open.shot.id}
       {...open}
+      walkedTo={walk.cavity}
       place={table.seats.indexOf(open.seat) + 1}
       due={duePlaces(table, open.seat, now)}
       onMark={(results) => marks.keep(open.shot.id, results)}
@@ -84,7 +87,7 @@ function frontSeat(table: Table, chosen: MouldId | null, now: Instant): Seat | u
   return open ?? layer ?? empty ?? table.seats[0];
 }
 
-function actsOf({ table, now, marks, onSaid }: Props, seat: Seat): CardActs {
+function actsOf({ table, now, marks, onSaid }: Omit<Props, 'walk'>, seat: Seat): CardActs {
   const shot = waitingShot(seat);
   const { mouldId } = seat.mould;
   const sayAll = (result: 'good' | 'not-checked') => {

@@ -15,12 +15,14 @@ interface Props {
   view: MapView;
   /** Which part of the map is shown, from 0. */
   part: number;
+  /** The cavity that a pedal stands on; null or absent: none. */
+  walkedTo?: number | null;
   onPress: (cavity: number) => void;
 }
 
 /** The mould as it lies opened, a key for every cavity of the part that is shown. */
 export function CavityMap(props: Props) {
-  const { mould, results, lastBad, view, part, onPress } = props;
+  const { mould, results, lastBad, view, part, walkedTo, onPress } = props;
   return (
     <div
       class={styles.map}
@@ -38,6 +40,7 @@ export function CavityMap(props: Props) {
           col={col}
           result={results[cavity - 1] ?? 'not-checked'}
           wasBad={lastBad.includes(cavity)}
+          isWalkedTo={cavity === walkedTo}
           onPress={() => onPress(cavity)}
         />
       ))}
@@ -51,10 +54,11 @@ interface CellProps {
   col: number;
   result: Result;
   wasBad: boolean;
+  isWalkedTo: boolean;
   onPress: () => void;
 }
 
-function Cell({ cavity, row, col, result, wasBad, onPress }: CellProps) {
+function Cell({ cavity, row, col, result, wasBad, isWalkedTo, onPress }: CellProps) {
   const press = usePress(onPress);
   const { state, word } = looksOf(result);
   return (
@@ -64,6 +68,8 @@ function Cell({ cavity, row, col, result, wasBad, onPress }: CellProps) {
       style={{ '--r': row, '--c': col }}
       data-state={state}
       data-last={wasBad ? 'bad' : undefined}
+      data-walked={isWalkedTo || undefined}
+      aria-current={isWalkedTo || undefined}
       aria-pressed={state === 'bad'}
       {...press}
     >

@@ -6,7 +6,7 @@ import type { Defect } from '#model/defect.ts';
 import type { Result } from '#model/entry.ts';
 import { CavityMap } from '#screens/table/CavityMap.tsx';
 import { useCellRoom } from '#screens/table/key-size.ts';
-import { badCavities, partWords, sameAsLast } from '#screens/table/marks.ts';
+import { badCavities, partWith, partWords, sameAsLast } from '#screens/table/marks.ts';
 import { PartKeys } from '#screens/table/PartKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { defectWords } from '#screens/words.ts';
@@ -23,6 +23,8 @@ interface Props {
   /** The logged shot before this one; null: none. */
   last: Shot | null;
   results: readonly Result[];
+  /** The cavity that a pedal stands on; null: nobody walks the map. */
+  walkedTo: number | null;
   /** Places of moulds that opened meanwhile. */
   due: readonly number[];
   onMark: (results: readonly Result[]) => void;
@@ -32,7 +34,7 @@ interface Props {
 
 /** The cavity map: tap the bad ones. A defect key never alters cells that are marked. */
 export function MarkPanel(props: Props) {
-  const { seat, place, shot, last, results, due, onMark, onClose } = props;
+  const { seat, place, shot, last, results, walkedTo, due, onMark, onClose } = props;
   const order = seat.mould.defectOrder;
   const [tool, setTool] = useState<Tool>(order[0] ?? 'short');
   const [hasMore, setHasMore] = useState(false);
@@ -41,6 +43,8 @@ export function MarkPanel(props: Props) {
   const cellRoom = useCellRoom();
   const view = mapViewIn({ ...room, ...cellRoom }, pictureSize(seat.mould.layout));
   const lastBad = last ? badCavities(last.results) : [];
+  const shownPart =
+    walkedTo === null ? Math.min(part, view.parts - 1) : partWith(view, seat.mould, walkedTo);
 
   function pressCell(cavity: number) {
     const was = results[cavity - 1] ?? 'good';
@@ -61,7 +65,9 @@ export function MarkPanel(props: Props) {
         <span>
           shot {shot.number}
           <span class={styles.tip}>
-            <span class={styles.notTablet}>: tap the bad ones</span>
+            <span class={styles.notTablet}>
+              {walkedTo === null ? ': tap the bad ones' : ': hold the pedal if bad'}
+            </span>
           </span>
         </span>
         {due.map((other) => (
@@ -93,7 +99,7 @@ export function MarkPanel(props: Props) {
               {view.parts > 1 && (
                 <PartKeys
                   parts={partWords(view, seat.mould, results)}
-                  part={part}
+                  part={shownPart}
                   most={Math.floor((room.widthPx + cellRoom.gapPx) / cellRoom.partKeysPx)}
                   onPress={setPart}
                 />
@@ -103,7 +109,8 @@ export function MarkPanel(props: Props) {
                 results={results}
                 lastBad={lastBad}
                 view={view}
-                part={Math.min(part, view.parts - 1)}
+                part={shownPart}
+                walkedTo={walkedTo}
                 onPress={pressCell}
               />
             </>

@@ -8,19 +8,19 @@ import type { SessionLog } from '#live/use-session-log.ts';
 import type { Draft } from '#model/draft.ts';
 import type { PotId, Said } from '#model/entry.ts';
 import { Announcer } from '#screens/table/Announcer.tsx';
+import { markedSaid } from '#screens/table/acts.ts';
 import { Cards } from '#screens/table/Cards.tsx';
 import { HintLine, hasHintLine } from '#screens/table/HintLine.tsx';
 import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
 import { leaveTable } from '#screens/table/leave.ts';
 import { MainKey } from '#screens/table/MainKey.tsx';
-import { type Meaning, meaningOf } from '#screens/table/meaning.ts';
+import { mapMeaning, meaningOf } from '#screens/table/meaning.ts';
 import { Notice, noticeOf } from '#screens/table/Notice.tsx';
 import { nextPots } from '#screens/table/next-pots.ts';
 import { PotKeys } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { RoundLine } from '#screens/table/RoundLine.tsx';
 import { StillPouring } from '#screens/table/StillPouring.tsx';
-import { saveWords } from '#screens/table/save-words.ts';
 import { UndoKey } from '#screens/table/UndoKey.tsx';
 import { useClockJump } from '#screens/table/use-clock-jump.ts';
 import { useMarks } from '#screens/table/use-marks.ts';
@@ -31,6 +31,7 @@ import { useTableGuards } from '#screens/table/use-table-guards.ts';
 import { useTableKeys } from '#screens/table/use-table-keys.ts';
 import { useTrays } from '#screens/table/use-trays.ts';
 import { useUndo } from '#screens/table/use-undo.ts';
+import { useWalk } from '#screens/table/use-walk.ts';
 import { useWipe } from '#screens/table/use-wipe.ts';
 import { WipeShade } from '#screens/table/WipeShade.tsx';
 import type { SettingsFacts } from '#store/settings.ts';
@@ -54,6 +55,7 @@ export function PourTable({ log, settings, draft }: Props) {
   const [isAwake, setIsAwake] = useState(true);
   const [wipeLeftMs, wipe] = useWipe();
   const marks = useMarks(table, draft);
+  const walk = useWalk(marks);
   const undo = useUndo(table, log);
   const trays = useTrays(table);
   const canSound = useReadyBell(table, settings);
@@ -85,21 +87,14 @@ export function PourTable({ log, settings, draft }: Props) {
   const isAsking = back.isAsking && !open;
   const isMuted = canSound === false;
   const notice = noticeOf({ ...back, isAsking, hasJumped, unsaved: log.unsaved });
-  const meaning: Meaning = open
-    ? {
-        means: saveWords(open.results).includes('bad') ? 'save-bad' : 'save',
-        icon: saveWords(open.results).includes('bad') ? 'cross' : 'tick',
-        word: 'Save',
-        touches: saveWords(open.results),
-        short: saveWords(open.results),
-        act: () => {
-          say({ kind: 'opened', shots: [{ shotId: open.shot.id, results: [...open.results] }] });
-          marks.drop(open.shot.id);
-        },
-      }
+  const meaning = open
+    ? mapMeaning(open.results, walk, () => {
+        say(markedSaid(open.shot, open.results));
+        marks.drop(open.shot.id);
+      })
     : meaningOf(table, step, now, say, trays ?? undefined);
   const steady = useSteadyMeaning(meaning);
-  useTableKeys({ table, marks, steady, undo, say, pedal: settings.pedal });
+  useTableKeys({ table, marks, walk, steady, undo, say, pedal: settings.pedal });
 
   return (
     <div
@@ -190,7 +185,7 @@ export function PourTable({ log, settings, draft }: Props) {
           />
         )}
         {(open || panel.at === 'cards') && (
-          <Cards table={table} now={now} marks={marks} onSaid={say} />
+          <Cards table={table} now={now} marks={marks} walk={walk} onSaid={say} />
         )}
       </main>
       <nav class={styles.bottom} aria-label="Log">

@@ -32,21 +32,33 @@ export function partWords(
   mould: FrozenMould,
   results: readonly Result[],
 ): { word: string; bad: number }[] {
-  const size = pictureSize(mould.layout);
-  const across = Math.ceil((view.isTurned ? size.rows : size.cols) / view.cols);
   const bad = Array.from({ length: view.parts }, () => 0);
-  for (const spot of spotsOf(mould.layout, mould.opens)) {
-    const row = view.isTurned ? size.cols - spot.col : spot.row - 1;
-    const col = view.isTurned ? spot.row - 1 : spot.col - 1;
-    const part = Math.floor(row / view.rows) * across + Math.floor(col / view.cols);
-    const result = results[spot.cavity - 1];
-    if (result !== undefined && isBad(result)) bad[part] = (bad[part] ?? 0) + 1;
+  for (const cavity of badCavities(results)) {
+    const part = partWith(view, mould, cavity);
+    bad[part] = (bad[part] ?? 0) + 1;
   }
-  const halves = across === 1 ? ['Top half', 'Lower half'] : ['Left half', 'Right half'];
+  const halves =
+    acrossOf(view, mould) === 1 ? ['Top half', 'Lower half'] : ['Left half', 'Right half'];
   return bad.map((count, index) => ({
     word: view.parts === 2 ? (halves[index] ?? '') : `Part ${index + 1}`,
     bad: count,
   }));
+}
+
+/** The part of a map on which a cavity lies, from 0. */
+export function partWith(view: MapView, mould: FrozenMould, cavity: number): number {
+  const size = pictureSize(mould.layout);
+  const spot = spotsOf(mould.layout, mould.opens).find((one) => one.cavity === cavity);
+  if (!spot) return 0;
+  const row = view.isTurned ? size.cols - spot.col : spot.row - 1;
+  const col = view.isTurned ? spot.row - 1 : spot.col - 1;
+  return Math.floor(row / view.rows) * acrossOf(view, mould) + Math.floor(col / view.cols);
+}
+
+/** How many parts lie side by side. */
+function acrossOf(view: MapView, mould: FrozenMould): number {
+  const size = pictureSize(mould.layout);
+  return Math.ceil((view.isTurned ? size.rows : size.cols) / view.cols);
 }
 
 function isBad(result: Result): boolean {

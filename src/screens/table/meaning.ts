@@ -1,11 +1,13 @@
 import type { NextStep } from '#calc/next-step.ts';
 import { shortageOf, type Trays } from '#calc/parts.ts';
 import { type Seat, type Table, waitingShot } from '#calc/table.ts';
-import type { Said } from '#model/entry.ts';
+import type { Result, Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { partWords } from '#screens/part-words.ts';
 import { allSaid, filledSaid, layerSaid } from '#screens/table/acts.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
+import { saveWords } from '#screens/table/save-words.ts';
+import type { Walk } from '#screens/table/use-walk.ts';
 import { countWords, joined } from '#screens/words.ts';
 import type { Drawing } from '#ui/Icon.tsx';
 
@@ -106,6 +108,28 @@ export function meaningOf(
         act: () => {},
       };
   }
+}
+
+/** The main key while a map is open: Save, or on to the next cavity where a pedal walks it. */
+export function mapMeaning(
+  results: readonly Result[],
+  walk: Pick<Walk, 'cavity' | 'next'>,
+  save: () => void,
+): Meaning {
+  const words = saveWords(results);
+  if (walk.cavity !== null) {
+    const touches = `cavity ${walk.cavity} of ${results.length}`;
+    return { means: 'save', word: 'Next', touches, short: touches, act: walk.next };
+  }
+  const hasBad = words.includes('bad');
+  return {
+    means: hasBad ? 'save-bad' : 'save',
+    icon: hasBad ? 'cross' : 'tick',
+    word: 'Save',
+    touches: words,
+    short: words,
+    act: save,
+  };
 }
 
 /** What a fill starts, or the parts that it lacks. */

@@ -6,12 +6,14 @@ import type { Said, ShotId } from '#model/entry.ts';
 import { allSaid } from '#screens/table/acts.ts';
 import type { Marks } from '#screens/table/use-marks.ts';
 import type { SteadyMeaning } from '#screens/table/use-steady-meaning.ts';
+import type { Walk } from '#screens/table/use-walk.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 
 interface Hand {
   table: Table;
   marks: Marks;
   steady: SteadyMeaning;
+  walk: Walk;
   undo: () => void;
   say: (said: Said) => void;
   pedal: SettingsFacts['pedal'];
@@ -19,7 +21,8 @@ interface Hand {
 
 /**
  * The whole table by pedal or keyboard, wherever the focus is: the main key as it stands, Undo (Back
- * while a map is open), and All good for one mould by its number.
+ * while a map is open), and All good for one mould by its number. A pedal that stays down on All good
+ * takes that back and walks the map instead.
  */
 export function useTableKeys(hand: Hand): void {
   const shop = useShop();
@@ -27,21 +30,48 @@ export function useTableKeys(hand: Hand): void {
   const latest = useRef(hand);
   latest.current = hand;
   const lastShot = useRef<ShotId | null>(null);
+  /** The first shot that the last press called all good; null: it did something else. */
+  const pressedGood = useRef<ShotId | null>(null);
   const { pedal } = hand;
   useLayoutEffect(
     () =>
-      keys.listen(pedal, (means) => {
-        const { steady, marks, undo } = latest.current;
-        if (means === 'press') steady.act(steady.read());
-        else if (means !== 'undo') allGood(means);
+      keys.listen(pedal, (heard) => {
+        const { walk, marks, undo } = latest.current;
+        if (heard === 'press') press();
+        else if (heard === 'held') hold();
+        else if (heard !== 'undo') allGood(heard);
         else if (!marks.open) undo();
-        else {
+        else if (!walk.back()) {
           marks.closeMap();
           confirm(shop);
         }
       }),
     [keys, pedal],
   );
+
+  function press() {
+    const { table, walk, marks, steady } = latest.current;
+    pressedGood.current = null;
+    if (walk.cavity !== null) return walk.next();
+    const painted = steady.read();
+    const isGood = painted.meaning.means === 'good' && !marks.open;
+    const open = table.seats.find((seat) => stageAt(seat, clock.now()) === 'open');
+    if (isGood) pressedGood.current = (open && waitingShot(open)?.id) ?? null;
+    steady.act(painted);
+  }
+
+  /** The press of a foot that is still down was heard a second ago: it is taken back, or marks what it passed. */
+  function hold() {
+    const { table, walk, marks, undo } = latest.current;
+    if (marks.open) return walk.markLast();
+    const shotId = pressedGood.current;
+    const said = table.undoes?.said;
+    const isLast = said?.kind === 'opened' && said.shots.some((shot) => shot.shotId === shotId);
+    if (!shotId || !isLast) return;
+    undo();
+    marks.openMap(shotId);
+    walk.begin(shotId);
+  }
 
   function allGood(place: number) {
     const { table, marks, say } = latest.current;

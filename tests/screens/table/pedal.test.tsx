@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { countOf } from '#calc/tonight.ts';
-import { type KeyWords, keyDown, pageDown, pageUp, wornPress } from '../../hands/pedal.ts';
+import {
+  type KeyWords,
+  keyDown,
+  pageDown,
+  pageUp,
+  stayDown,
+  wornPress,
+} from '../../hands/pedal.ts';
 import { aTable, mainKey, mainSays, type TableMoulds, type TestTable } from '../../hands/table.tsx';
 
 const one: TableMoulds = [['Grub 50', 2, 4]];
@@ -114,6 +121,101 @@ describe('with the map open', () => {
     foot(number('1'));
     expect(table.heard.at(-1)).toBe('wrong way');
     expect(await kinds(table)).toEqual(['filled']);
+  });
+});
+
+describe('a pedal held on All good walks the map', () => {
+  /** A foot comes down on the main key that says this. */
+  async function down(table: TestTable, says: RegExp): Promise<void> {
+    await mainSays(says);
+    table.pass(400);
+    atMs += 3_000;
+    keyDown(pageDown, atMs);
+  }
+
+  /** To the open map of the first mould, its first cavity outlined. */
+  async function atWalk(moulds: TableMoulds): Promise<TestTable> {
+    const table = await aTable(moulds);
+    table.pass(1_000);
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    table.pass(setMs);
+    await down(table, /^All good/);
+    await mainSays(/^Filled/);
+    stayDown(pageDown, atMs);
+    await mainSays(/^Next cavity 1 of/);
+    return table;
+  }
+
+  /** Goes past one cavity, and marks it where the foot stays. */
+  async function pass(table: TestTable, cavity: number, isBad = false): Promise<void> {
+    await down(table, new RegExp(`^Next cavity ${cavity} of`));
+    if (isBad) stayDown(pageDown, atMs);
+  }
+
+  const logged = async (table: TestTable) =>
+    (await table.entries()).flatMap(({ said }) =>
+      said.kind === 'opened' ? said.shots.map(({ results }) => results.join(' ')) : [],
+    );
+
+  test('two bad ones of eight are marked and saved with the glass untouched', async () => {
+    const table = await atWalk(one);
+    let touches = 0;
+    const touched = () => {
+      touches += 1;
+    };
+    document.addEventListener('pointerdown', touched, true);
+    for (let cavity = 1; cavity <= 8; cavity += 1)
+      await pass(table, cavity, [3, 7].includes(cavity));
+    await down(table, /^Save 6 good, 2 bad/);
+    await mainSays(/^Filled/);
+    document.removeEventListener('pointerdown', touched, true);
+    expect(touches).toBe(0);
+    await expect.poll(() => kinds(table)).toEqual(['filled', 'opened', 'taken-back', 'opened']);
+    expect((await logged(table)).at(-1)).toBe('good good short good good good short good');
+  });
+
+  test('the other pedal goes back, a second hold there gives the next reason, and at the first it is Back', async () => {
+    const table = await atWalk(one);
+    await pass(table, 1, true);
+    await mainSays(/^Next cavity 2 of/);
+    await expect.element(page.getByRole('button', { name: 'Cavity 1, Short' })).toBeVisible();
+    foot(pageUp);
+    await pass(table, 1, true);
+    await expect.element(page.getByRole('button', { name: 'Cavity 1, Dent' })).toBeVisible();
+    await mainSays(/^Next cavity 2 of/);
+    foot(pageUp);
+    await mainSays(/^Next cavity 1 of/);
+    foot(pageUp);
+    await mainSays(/^All good/);
+    await expect.element(page.getByText('1 marked, not saved')).toBeInTheDocument();
+  });
+
+  test('of two moulds that were called good at once the first is walked, the other waits', async () => {
+    const table = await atWalk(two);
+    for (let cavity = 1; cavity <= 8; cavity += 1) await pass(table, cavity, cavity === 1);
+    await down(table, /^Save 7 good, 1 bad/);
+    await mainSays(/^All good Shad 7/);
+    await expect
+      .poll(async () => (await logged(table)).at(-1))
+      .toBe('short good good good good good good good');
+  });
+
+  test('a finger takes over: the main key saves again', async () => {
+    const table = await atWalk(one);
+    await page.getByRole('button', { name: 'Cavity 5, good' }).click();
+    await mainSays(/^Save 7 good, 1 bad/);
+    expect(await logged(table)).toHaveLength(1);
+  });
+
+  test('held on Filled it does no more than a press', async () => {
+    const table = await aTable(one);
+    table.pass(1_000);
+    await down(table, /^Filled/);
+    await mainSays(/^Setting/);
+    stayDown(pageDown, atMs);
+    expect(await kinds(table)).toEqual(['filled']);
+    expect(table.heard).toEqual(['logged']);
   });
 });
 
