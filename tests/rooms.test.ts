@@ -22,7 +22,7 @@ const packages: Record<string, readonly string[]> = {
   calc: ['date-fns', '@date-fns', 'culori', 'qr'],
   store: ['idb', 'zod', 'uuid', 'papaparse', '@scure'],
   platform: ['workbox-window'],
-  ui: ['preact'],
+  ui: ['preact', 'd3-array', 'd3-shape'],
   live: ['preact'],
   screens: ['preact', 'date-fns', 'zod'],
   app: ['preact'],

@@ -35,6 +35,8 @@ export const settingsFacts = {
   ambientC: TempC,
   /** Pour temperature used while no reading of the pot is known. */
   pourC: TempC,
+  /** The temperatures between which this person likes to pour, °C; absent or null: nobody said. */
+  pourWindow: z.optional(z.nullable(z.object({ fromC: TempC, toC: TempC }))),
   /** Volume that a new mix starts with. */
   potMl: VolumeMl,
   /** Who pours in this shop, one or two people; absent or empty: nobody was named. */

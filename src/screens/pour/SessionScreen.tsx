@@ -14,6 +14,7 @@ import type { Colourway } from '#model/gear.ts';
 import { NotHere } from '#screens/NotHere.tsx';
 import { type Chosen, Entries } from '#screens/pour/Entries.tsx';
 import { EveryShot } from '#screens/pour/EveryShot.tsx';
+import { HeatPicture } from '#screens/pour/HeatPicture.tsx';
 import { LaminateBalance } from '#screens/pour/LaminateBalance.tsx';
 import { Totals } from '#screens/pour/Totals.tsx';
 import { useWrites } from '#screens/pour/use-writes.ts';
@@ -58,6 +59,7 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
   const table = tableOf(entries);
   const columns = columnsOf(sessionId, entries);
   const yields = yieldsByMould([columns]);
+  const mainMould = yields.toSorted((a, b) => b.tally.shots - a.tally.shots)[0];
   const isOpen = table.endedAt === null;
   const shotOfChosen = table.shots.find(
     ({ loggedBy, filledBy }) => chosen && (loggedBy === chosen.id || filledBy === chosen.id),
@@ -95,6 +97,16 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
               const shot = table.shots.find((s) => s.mouldId === mouldId && s.number === number);
               if (shot) setChosen({ id: shot.loggedBy ?? shot.filledBy, panel: null });
             }}
+          />
+        )}
+        {mainMould && (
+          <HeatPicture
+            sessionId={sessionId}
+            entries={entries}
+            mould={mainMould}
+            colourwayId={table.shots.at(-1)?.colourwayId ?? null}
+            settings={settings}
+            zone={table.zone}
           />
         )}
       </div>

@@ -5,6 +5,7 @@ import { tempWords } from '#screens/words.ts';
 import { endWords, within } from '#screens/workshop/limits.ts';
 import { StepRow } from '#screens/workshop/StepRow.tsx';
 import type { SettingsFacts } from '#store/settings.ts';
+import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 
 interface Props {
@@ -16,6 +17,8 @@ interface Props {
 const shopC = { least: -40, most: 60 };
 const pourLimitsC = { least: 100, most: 250 };
 const mostPotMl = 20_000;
+/** Half the width that a window begins with, K. */
+const firstHalfK = 5;
 
 /** One step below the least limit there is none: it is stepped as 0 and kept as null. */
 const heats = { least: 0, most: 50 };
@@ -59,6 +62,7 @@ export function StartSettings({ settings, onChange }: Props) {
           onChange((now) => ({ pourC: within(steppedC(now.pourC, by * 5, tempUnit), pourLimitsC) }))
         }
       />
+      <WindowRows settings={settings} onChange={onChange} />
       <StepRow
         title="A new mix"
         words={volumeWords(potMl, volumeUnit)}
@@ -67,6 +71,42 @@ export function StartSettings({ settings, onChange }: Props) {
         onStep={(by) => onChange((now) => ({ potMl: within(now.potMl + by * stepMl, potLimits) }))}
       />
     </Sheet>
+  );
+}
+
+/** The window that minutes are counted outside of; the first press sets one around the pour temperature. */
+function WindowRows({ settings, onChange }: Props) {
+  const { tempUnit, pourC, pourWindow } = settings;
+  const first = { fromC: pourC - firstHalfK, toC: pourC + firstHalfK };
+  const step = (end: 'fromC' | 'toC', by: number) =>
+    onChange(({ pourWindow: now }) => {
+      if (!now) return { pourWindow: first };
+      const next = { ...now, [end]: within(steppedC(now[end], by, tempUnit), pourLimitsC) };
+      return next.fromC < next.toC ? { pourWindow: next } : {};
+    });
+  const words = (end: 'fromC' | 'toC') =>
+    pourWindow ? tempWords(pourWindow[end], tempUnit) : 'none';
+  return (
+    <>
+      <StepRow
+        title="Pouring window, from"
+        says="As the data sheet of your plastisol has it. It marks minutes outside and does not say what is safe."
+        words={words('fromC')}
+        small={pourWindow ? 'the lower end' : 'no window of your own'}
+        step="1 degree"
+        onStep={(by) => step('fromC', by)}
+      />
+      <StepRow
+        title="Pouring window, to"
+        words={words('toC')}
+        small={pourWindow ? 'the upper end' : 'no window of your own'}
+        step="1 degree"
+        onStep={(by) => step('toC', by)}
+      />
+      {pourWindow && (
+        <ActKey onPress={() => onChange(() => ({ pourWindow: null }))}>No window</ActKey>
+      )}
+    </>
   );
 }
 

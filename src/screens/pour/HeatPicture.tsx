@@ -1,0 +1,132 @@
+import { dayOf } from '#calc/days.ts';
+import { minutesOutside, type RunCourse, type RunPoint, runCourse } from '#calc/run-course.ts';
+import { fFromC } from '#calc/units.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import type { Entry, SessionId } from '#model/entry.ts';
+import type { ColourwayId } from '#model/gear.ts';
+import type { MouldId } from '#model/mould.ts';
+import { countWords, dateWords, tempWords } from '#screens/words.ts';
+import { ofWords } from '#screens/yield-words.ts';
+import { type GoodRun, goodRun } from '#store/good-run.ts';
+import type { SettingsFacts } from '#store/settings.ts';
+import { LineChart } from '#ui/LineChart.tsx';
+import { Sheet } from '#ui/Sheet.tsx';
+import { TwinTable } from '#ui/TwinTable.tsx';
+
+interface Props {
+  sessionId: SessionId;
+  entries: readonly Entry[];
+  mould: { mouldId: MouldId; name: string };
+  colourwayId: ColourwayId | null;
+  settings: SettingsFacts;
+  zone: string;
+}
+
+/** How warm pot and mould were through the session, with a good session of the same mould behind it. */
+export function HeatPicture({ sessionId, entries, mould, colourwayId, settings, zone }: Props) {
+  const { book, clock } = useShop();
+  const { mouldId, name } = mould;
+  const run = useLive(
+    async () => ({ good: await goodRun(book, { sessionId, mouldId, colourwayId }) }),
+    ['columns'],
+    `${sessionId} ${mouldId} ${colourwayId}`,
+  );
+  const own = runCourse(sessionId, entries, mouldId);
+  if (own.mould.length < 2 || run === undefined) return null;
+  const { good } = run;
+  const { tempUnit } = settings;
+  const ghost = good?.course ?? null;
+  const today = dayOf(clock.now(), clock.zone());
+  return (
+    <Sheet title="Warmth">
+      {own.pot.length > 0 && (
+        <>
+          <h3>Pot, read</h3>
+          <Course
+            {...{ tempUnit, points: own.pot, ghost: ghost?.pot ?? [], settings }}
+            what="Pot"
+          />
+          <p>{windowWords(own.pot, settings)}</p>
+        </>
+      )}
+      <h3>{name} before each shot, worked out</h3>
+      <Course
+        {...{ tempUnit, points: own.mould, ghost: ghost?.mould ?? [], settings: null }}
+        what={name}
+      />
+      {good && (
+        <p>
+          <b>Dashed: {dateWords(dayOf(good.course.startedAt, zone), today)}</b>,{' '}
+          {ofWords(good.good, good.checked)} good
+          {good.isSameColour ? ' in this colour' : ''}. {nextStepWords(own, good)}
+        </p>
+      )}
+    </Sheet>
+  );
+}
+
+interface CourseProps {
+  what: string;
+  points: readonly RunPoint[];
+  ghost: readonly RunPoint[];
+  tempUnit: 'C' | 'F';
+  /** Whose window is drawn; null: none is. */
+  settings: SettingsFacts | null;
+}
+
+function Course({ what, points, ghost, tempUnit, settings }: CourseProps) {
+  const shown = (tempC: number) => (tempUnit === 'C' ? tempC : fFromC(tempC));
+  const drawn = (run: readonly RunPoint[]) =>
+    run.map(({ min, tempC }) => ({ x: min, y: shown(tempC) }));
+  const window = settings?.pourWindow ?? null;
+  const rows = points.map(({ min, tempC }) => [
+    Math.round(min),
+    tempWords(tempC, tempUnit),
+    ...(ghost.length > 0 ? [ghostWords(ghost, min, tempUnit)] : []),
+  ]);
+  return (
+    <>
+      <LineChart
+        points={drawn(points)}
+        ghost={drawn(ghost)}
+        band={window && { from: shown(window.fromC), to: shown(window.toC) }}
+        across="minutes from the first round"
+        label={`${what}: ${points
+          .map(({ min, tempC }) => `${tempWords(tempC, tempUnit)} at ${Math.round(min)} min`)
+          .join(', ')}`}
+      />
+      <TwinTable heads={['Minute', what, ...(ghost.length > 0 ? ['Good run'] : [])]} rows={rows} />
+    </>
+  );
+}
+
+/** What the good run stood at when the clock showed the same minute: its last point by then. */
+function ghostWords(ghost: readonly RunPoint[], min: number, unit: 'C' | 'F'): string {
+  const last = ghost.findLast((point) => point.min <= min);
+  return last ? tempWords(last.tempC, unit) : '';
+}
+
+function windowWords(pot: readonly RunPoint[], { pourWindow, tempUnit }: SettingsFacts): string {
+  if (!pourWindow) return 'Set your pouring window in Workshop to see minutes outside it.';
+  const { above, below } = minutesOutside(pot, pourWindow);
+  const { fromC, toC } = pourWindow;
+  const window = `your window, ${tempWords(fromC, tempUnit)} to ${tempWords(toC, tempUnit)}`;
+  const parts = [
+    ...(above >= 0.5 ? [`${countWords(Math.round(above), 'minute')} above`] : []),
+    ...(below >= 0.5 ? [`${countWords(Math.round(below), 'minute')} below`] : []),
+  ];
+  if (pot.length < 2) return 'One reading: how long it stayed so was not read.';
+  return parts.length === 0
+    ? `Inside ${window}, where it was read.`
+    : `${parts.join(', ')} ${window}.`;
+}
+
+/** What the good run did next, seen from the round that this one is in. */
+function nextStepWords(own: RunCourse, { course }: GoodRun): string {
+  if (course.reheatedAfter.length === 0) return 'Its pot was not reheated.';
+  const next = course.reheatedAfter.find((round) => round >= own.rounds);
+  const rounds = (next ?? course.reheatedAfter[0]) as number;
+  const when = `Its pot was reheated after ${countWords(rounds, 'round')}`;
+  return next === undefined ? `${when}.` : `${when}; this one stands at ${own.rounds}.`;
+}
