@@ -20,6 +20,7 @@ export interface RunCourse {
   /** How many rounds had been filled when a pot was heated again, each. */
   reheatedAfter: number[];
   rounds: number;
+  isOpen: boolean;
 }
 
 /** How one session ran, for one of its moulds. Nothing poured: no point. */
@@ -51,6 +52,7 @@ export function runCourse(
     mould,
     reheatedAfter: reheatedAfter(table),
     rounds: table.rounds,
+    isOpen: table.endedAt === null,
   };
 }
 

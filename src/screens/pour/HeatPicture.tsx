@@ -122,11 +122,11 @@ function windowWords(pot: readonly RunPoint[], { pourWindow, tempUnit }: Setting
     : `${parts.join(', ')} ${window}.`;
 }
 
-/** What the good run did next, seen from the round that this one is in. */
-function nextStepWords(own: RunCourse, { course }: GoodRun): string {
-  if (course.reheatedAfter.length === 0) return 'Its pot was not reheated.';
-  const next = course.reheatedAfter.find((round) => round >= own.rounds);
-  const rounds = (next ?? course.reheatedAfter[0]) as number;
-  const when = `Its pot was reheated after ${countWords(rounds, 'round')}`;
-  return next === undefined ? `${when}.` : `${when}; this one stands at ${own.rounds}.`;
+/** When the good run was reheated, seen from the round that an open session is in. */
+function nextStepWords({ rounds, isOpen }: RunCourse, { course }: GoodRun): string {
+  const [first] = course.reheatedAfter;
+  if (first === undefined) return 'Its pot was not reheated.';
+  const next = isOpen ? course.reheatedAfter.find((round) => round >= rounds) : undefined;
+  const when = `Its pot was reheated after round ${next ?? first}`;
+  return next === undefined ? `${when}.` : `${when}; tonight has filled ${rounds}.`;
 }

@@ -64,11 +64,11 @@ export function MarkPanel(props: Props) {
         {seat.mould.name}
         <span>
           shot {shot.number}
-          <span class={styles.tip}>
-            <span class={styles.notTablet}>
-              {walkedTo === null ? ': tap the bad ones' : ': hold the pedal if bad'}
+          {due.length === 0 && (
+            <span class={`${styles.tip} ${styles.notTablet}`}>
+              {walkedTo === null ? ': tap the bad ones' : ': hold if bad'}
             </span>
-          </span>
+          )}
         </span>
         {due.map((other) => (
           <i

@@ -57,7 +57,7 @@ export function TablePanel(props: Props) {
         {table.seats.map((seat, index) => (
           <PressKey key={seat.mould.mouldId} onPress={() => setInside({ at: 'mould', seat })}>
             <i class={styles.badge}>{index + 1}</i>{' '}
-            {shortened(seat.mould.name, table.seats.length === 3 ? 8 : 12)}
+            {shortened(seat.mould.name, table.seats.length === 3 ? 7 : 12)}
           </PressKey>
         ))}
       </div>
