@@ -21,6 +21,7 @@ export function frozenMould(
     const maker = others.find(({ id }) => id === mouldId);
     return maker?.makes ? [{ mouldId, each, name: maker.name, part: maker.makes }] : [];
   });
+  const { order, badSeen } = defectOrderOf(mould.id, history);
   const facts = { name, layout, opens, material, massG, partMl, sprueMl, section };
   return {
     mouldId: mould.id,
@@ -35,9 +36,8 @@ export function frozenMould(
     ownOpensSec: ownOpensOf(mould.id, history),
     // Silicone and stone hardly chill the plastic's skin (contact temperatures of methods-heat 1).
     warmAboveK: material === 'aluminium' ? defaultWarmAboveK : null,
-    defectOrder: defectOrderOf(mould.id, history).filter(
-      (defect) => defect !== 'came-apart' || needs.length > 0,
-    ),
+    defectOrder: order.filter((defect) => defect !== 'came-apart' || needs.length > 0),
+    badSeen,
   };
 }
 
@@ -58,7 +58,10 @@ function ownOpensOf(mouldId: MouldId, history: readonly Columns[]): number[] {
 }
 
 /** Defects of the mould, commonest first, once there were five bad cavities; the usual order until then. */
-function defectOrderOf(mouldId: MouldId, history: readonly Columns[]): Defect[] {
+function defectOrderOf(
+  mouldId: MouldId,
+  history: readonly Columns[],
+): { order: Defect[]; badSeen: number } {
   const counts = new Map<Defect, number>();
   let bad = 0;
   eachShotOf(mouldId, history, (_session, _shot, cells) => {
@@ -69,8 +72,9 @@ function defectOrderOf(mouldId: MouldId, history: readonly Columns[]): Defect[] 
       bad += 1;
     }
   });
-  if (bad < badCavitiesNeeded) return [...defects];
-  return defects.toSorted((a, b) => (counts.get(b) ?? 0) - (counts.get(a) ?? 0));
+  if (bad < badCavitiesNeeded) return { order: [...defects], badSeen: 0 };
+  const order = defects.toSorted((a, b) => (counts.get(b) ?? 0) - (counts.get(a) ?? 0));
+  return { order, badSeen: bad };
 }
 
 function eachShotOf(

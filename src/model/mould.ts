@@ -107,5 +107,7 @@ export const FrozenMould = z.looseObject({
   warmAboveK: z.nullable(z.number().check(z.gte(0), z.lte(100))),
   /** Defects of this mould, commonest first; the order holds for the session. */
   defectOrder: z.array(z.enum(defects)),
+  /** How many bad cavities of its own that order comes from; absent or 0: it is the usual order. */
+  badSeen: z.optional(z.int().check(z.gte(0))),
 });
 export type FrozenMould = z.infer<typeof FrozenMould>;

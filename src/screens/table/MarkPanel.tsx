@@ -66,7 +66,7 @@ export function MarkPanel(props: Props) {
           shot {shot.number}
           {due.length === 0 && (
             <span class={`${styles.tip} ${styles.notTablet}`}>
-              {walkedTo === null ? ': tap the bad ones' : ': hold if bad'}
+              {tipWords(walkedTo !== null, hasMore, seat.mould.badSeen ?? 0)}
             </span>
           )}
         </span>
@@ -133,6 +133,12 @@ export function MarkPanel(props: Props) {
       </div>
     </section>
   );
+}
+
+/** What to do, or, with all the keys shown, where their order comes from. */
+function tipWords(isWalked: boolean, hasMore: boolean, badSeen: number): string {
+  if (hasMore) return badSeen > 0 ? `: by your ${badSeen} bad ones` : ': the usual order';
+  return isWalked ? ': hold if bad' : ': tap the bad ones';
 }
 
 /** Where some cavities are not checked: the key that calls the rest good. Else the one that repeats the last shot. */

@@ -1,6 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { setTimeFrom } from '#screens/table/where-from.ts';
+import { aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { placeFaults } from '../../hands/glass.ts';
 import { aTable, type TestTable } from '../../hands/table.tsx';
 
@@ -65,4 +66,22 @@ test('checklist 58: the pot tells where its volume, its rounds and its heat come
   await key(/goes in/).click();
   await expect.element(key(/^Our start value: ¼ cup\.$/)).toBeVisible();
   await fits();
+});
+
+test('checklist 58: the keys of the map tell whose bad ones their order comes from', async () => {
+  const order = async (says: string) => {
+    table.pass(1_000);
+    await key(/^Log now/).click();
+    await key(/^Cavity 1,/).click();
+    await key('More').click();
+    await expect.element(page.getByText(says)).toBeVisible();
+  };
+  await order('shot 1: the usual order');
+  table = await aTable(async (book) => {
+    const mould = await aMould(book, 'Shad 7', { rows: 2, cols: 2 });
+    const fills = ['gddg', 'ggdd', 'gdgs'].map((gave) => ({ mould, gave }));
+    await pourEvening(book, { fills, at: seven - 86_400_000 });
+    return { mouldIds: [mould.id] };
+  });
+  await order('shot 1: by your 6 bad ones');
 });
