@@ -1,6 +1,7 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { standingOf } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
+import { type Scrap, scrapOf } from '#calc/scrap.ts';
 import { openSec } from '#calc/set-clock.ts';
 import { type Seat, type Shot, type Table, tableOf } from '#calc/table.ts';
 import type { TrayChange } from '#calc/tray.ts';
@@ -66,6 +67,8 @@ export interface Columns {
   trays?: readonly TrayChange[];
   /** What shots tried of their moulds, each by its row; absent in older digests: nothing. */
   tried?: readonly { shot: number; what: Trial; did: boolean }[];
+  /** Its bad baits, where they were weighed; absent: nobody did. */
+  scrap?: Scrap;
 }
 
 /** The digest of a session's entries. */
@@ -106,6 +109,7 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
         return did === undefined ? [] : [{ shot, what, did }];
       }),
     ),
+    ...(table.scrapG === null ? {} : { scrap: scrapOf(table) }),
   };
 }
 

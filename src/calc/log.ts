@@ -53,7 +53,10 @@ export function standingOf(entries: readonly Entry[]): Standing[] {
   return linesOf(entries).filter((line) => line.takenBackAt === null);
 }
 
-/** The newest line that stands, down to what opened the session. Notes are taken back where they are read. */
+/**
+ * The newest line that stands, down to what opened the session. Notes and what was weighed at the
+ * desk are taken back where they are read.
+ */
 export function undoneNext(
   lines: readonly Standing[],
   begun: Standing | undefined,
@@ -63,6 +66,7 @@ export function undoneNext(
       said.kind !== 'session-begun' &&
       said.kind !== 'session-ended' &&
       said.kind !== 'noted' &&
+      said.kind !== 'scrap-weighed' &&
       writtenAt !== begun?.writtenAt,
   );
   return last ?? null;

@@ -5,15 +5,18 @@ import { countOf } from '#calc/tonight.ts';
 
 /** What the bad baits of a session weigh together. */
 export interface Scrap {
+  /** Worked out from those marked bad, g. */
   massG: number;
   bad: number;
   /** False: a mould among them has no measured bait, and its volume was assumed. */
   isMeasured: boolean;
+  /** What the scale showed, g; null: nobody weighed them. */
+  weighedG: number | null;
 }
 
 /** The bad baits of a session, g, from the bait volume of each mould; sprues are not in it. */
-export function scrapOf(table: Table): Scrap {
-  const scrap: Scrap = { massG: 0, bad: 0, isMeasured: true };
+export function scrapOf(table: Pick<Table, 'allSeats' | 'scrapG'>): Scrap {
+  const scrap: Scrap = { massG: 0, bad: 0, isMeasured: true, weighedG: table.scrapG };
   for (const { mould, shots } of table.allSeats) {
     const { bad } = countOf(shots.flatMap((shot) => shot.results));
     if (bad === 0) continue;
@@ -24,11 +27,14 @@ export function scrapOf(table: Table): Scrap {
   return scrap;
 }
 
-/** The scrap of several sessions together. */
+/** The scrap of several sessions together; weighed only where each that had any was. */
 export function scrapTogether(scraps: readonly Scrap[]): Scrap {
+  const some = scraps.filter(({ bad, weighedG }) => bad > 0 || weighedG !== null);
+  const isWeighed = some.length > 0 && some.every(({ weighedG }) => weighedG !== null);
   return {
     massG: scraps.reduce((sum, { massG }) => sum + massG, 0),
     bad: scraps.reduce((sum, { bad }) => sum + bad, 0),
     isMeasured: scraps.every(({ isMeasured }) => isMeasured),
+    weighedG: isWeighed ? some.reduce((sum, { weighedG }) => sum + (weighedG ?? 0), 0) : null,
   };
 }

@@ -78,6 +78,8 @@ export interface Table {
   /** Who poured from when on. */
   pourers: readonly Pourer[];
   notes: readonly { id: EntryId; at: Instant; text: string }[];
+  /** What its bad baits weighed on a scale; null: nobody weighed them. */
+  scrapG: number | null;
   /** What Undo would take back; null: nothing left. */
   undoes: Standing | null;
   lastAt: Instant;
@@ -125,6 +127,7 @@ export function tableOf(entries: readonly Entry[]): Table {
     rounds: Math.max(0, ...shots.map((shot) => shot.round)),
     pourers: pourersOf(lines),
     notes: all(lines, 'noted').map(({ id, at, said }) => ({ id, at, text: said.text })),
+    scrapG: all(lines, 'scrap-weighed').at(-1)?.said.massG ?? null,
     undoes: undoneNext(lines, begun),
     lastAt: Math.max(0, ...entries.map((entry) => entry.writtenAt)),
   };

@@ -60,6 +60,11 @@ const FilledShot = z.object({
 });
 export type FilledShot = z.infer<typeof FilledShot>;
 
+/** Bad baits on a scale, g. */
+export const ScrapG = z
+  .number()
+  .check(z.gte(0, 'It cannot weigh less than nothing.'), z.lte(100_000, 'Keep it to 100 kg.'));
+
 const cavity = z.int().check(z.gte(1), z.lte(144));
 
 /** Everything a session entry can say, by kind. */
@@ -163,6 +168,8 @@ export const Said = z.discriminatedUnion('kind', [
   /** Who pours from here on. */
   z.looseObject({ kind: z.literal('pourer-named'), name: ShortName }),
   z.looseObject({ kind: z.literal('noted'), text: Words }),
+  /** What the bad baits of the session weighed on a scale, without sprues; the newest one counts. */
+  z.looseObject({ kind: z.literal('scrap-weighed'), massG: ScrapG }),
   z.looseObject({
     /** How the two sides of a laminate came out: the last word of a session counts. */
     kind: z.literal('laminate-judged'),

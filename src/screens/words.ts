@@ -59,6 +59,11 @@ export function tempWords(tempC: number, unit: 'C' | 'F'): string {
   return `${Math.round(unit === 'C' ? tempC : fFromC(tempC))} °${unit}`;
 }
 
+/** `210 g`. */
+export function gramWords(massG: number): string {
+  return `${Math.round(massG)} g`;
+}
+
 /** `1 shot`, `2 shots`. */
 export function countWords(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;

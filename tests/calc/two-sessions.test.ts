@@ -31,9 +31,9 @@ test.each([
   [180, { kind: 'more-thrown', baits: 10 }],
   [60, { kind: 'more-marked', baits: 10 }],
 ])('20 baits of 6 g marked and %d g weighed', (weighedG, expected) => {
-  expect(scrapCheck({ massG: 120, bad: 20, isMeasured: true }, weighedG, 6)).toEqual(expected);
+  expect(scrapCheck({ massG: 120, isMeasured: true }, weighedG, 6)).toEqual(expected);
 });
 
 test('a guessed bait weight proves nothing', () => {
-  expect(scrapCheck({ massG: 120, bad: 20, isMeasured: false }, 300, 6)).toBeNull();
+  expect(scrapCheck({ massG: 120, isMeasured: false }, 300, 6)).toBeNull();
 });

@@ -214,6 +214,7 @@ export const aPress: fc.Arbitrary<Said> = fc.oneof(
   fc
     .tuple(oneTo(12), fc.constantFrom(...trials), fc.option(fc.boolean()))
     .map(([shot, what, did]): Said => ({ kind: 'tried', shotId: id('shot', shot), what, did })),
+  fc.nat(400).map((massG): Said => ({ kind: 'scrap-weighed', massG })),
   fc.array(oneTo(3), { maxLength: 3 }).map(
     (moulds): Said => ({
       kind: 'lined-up',

@@ -4,6 +4,7 @@ import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightMix } from '#screens/pour/PutRightMix.tsx';
 import { PutRightNote } from '#screens/pour/PutRightNote.tsx';
 import { PutRightReading } from '#screens/pour/PutRightReading.tsx';
+import { PutRightScrap } from '#screens/pour/PutRightScrap.tsx';
 import { PutRightTopUp } from '#screens/pour/PutRightTopUp.tsx';
 
 interface Props {
@@ -12,7 +13,7 @@ interface Props {
   onLeave: () => void;
 }
 
-/** The form for what a reading, a mix, a top-up or a note says. */
+/** The form for what a reading, a mix, a top-up, a weighing or a note says. */
 export function PutRightValue(props: Props) {
   const { said } = props.open.line;
   switch (said.kind) {
@@ -22,6 +23,8 @@ export function PutRightValue(props: Props) {
       return <PutRightTopUp {...props} said={said} />;
     case 'noted':
       return <PutRightNote {...props} said={said} />;
+    case 'scrap-weighed':
+      return <PutRightScrap {...props} said={said} />;
     case 'ambient-read':
       return (
         <PutRightReading

@@ -19,6 +19,7 @@ import { LaminateBalance } from '#screens/pour/LaminateBalance.tsx';
 import { Totals } from '#screens/pour/Totals.tsx';
 import { useWrites } from '#screens/pour/use-writes.ts';
 import { hrefTo } from '#screens/routes.ts';
+import { ScrapScale } from '#screens/ScrapScale.tsx';
 import { countWords, dateWords } from '#screens/words.ts';
 import { headsOf } from '#store/heads.ts';
 import { entriesOf } from '#store/sessions.ts';
@@ -87,6 +88,7 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
           </ActKey>
         )}
         <Totals columns={[columns]} tally={totalOf(yields)} scrap={scrapOf(table)} />
+        {!isOpen && <ScrapScale sessionId={sessionId} entries={entries} isFolded />}
         <LaminateBalance {...{ table, entries, colourways, writes }} />
         {yields.length > 0 && (
           <EveryShot

@@ -2,6 +2,7 @@ import type { Columns } from '#calc/columns.ts';
 import type { Scrap } from '#calc/scrap.ts';
 import { watchesCold } from '#calc/session-counts.ts';
 import type { Tally } from '#calc/yields.ts';
+import { gramWords } from '#screens/words.ts';
 import { type Expected, expectedOf, ofWords } from '#screens/yield-words.ts';
 import { Figure } from '#ui/Figure.tsx';
 import { Range } from '#ui/Range.tsx';
@@ -30,17 +31,19 @@ export function Totals({ columns, tally, scrap }: Props) {
         <Fact word="Not checked" value={String(notChecked)} />
         <Fact
           word="Scrap for remelt"
-          value={`${Math.round(scrap.massG)} g`}
-          small={
-            scrap.isMeasured
-              ? 'worked out from bait volume'
-              : 'worked out, bait volume not measured'
-          }
+          value={gramWords(scrap.weighedG ?? scrap.massG)}
+          small={scrapFrom(scrap)}
         />
       </dl>
       <Expectation expected={expectedOf(columns, 'warm')} hasCold={hasCold} />
     </Sheet>
   );
+}
+
+/** Where the weight of the scrap is from. */
+function scrapFrom({ weighedG, massG, isMeasured }: Scrap): string {
+  if (weighedG !== null) return `on the scale, ${gramWords(massG)} by what was marked`;
+  return isMeasured ? 'worked out from bait volume' : 'worked out, bait volume not measured';
 }
 
 function Fact({ word, value, small }: { word: string; value: string; small?: string }) {

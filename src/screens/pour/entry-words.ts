@@ -10,7 +10,7 @@ import { openedWords } from '#screens/pour/result-words.ts';
 import { verdictWords } from '#screens/pour/verdict-words.ts';
 import { trialWords } from '#screens/trial-words.ts';
 import { loadWords, type VolumeUnit, volumeWords } from '#screens/volumes.ts';
-import { clockWords, joined, tempWords } from '#screens/words.ts';
+import { clockWords, gramWords, joined, tempWords } from '#screens/words.ts';
 
 /** The units that the person reads. */
 export interface Units {
@@ -118,6 +118,8 @@ function plainWords(
       return [`${said.name} pours`, 'Who pours'];
     case 'noted':
       return [said.text, 'Note'];
+    case 'scrap-weighed':
+      return [`Bad baits weighed: ${gramWords(said.massG)}`, 'On the scale'];
     case 'laminate-judged':
       return [verdictWords[said.verdict], colourName(table, said.colourwayId)];
     case 'session-ended':

@@ -26,6 +26,7 @@ const withValue = new Set<Said['kind']>([
   'pot-topped-up',
   'pot-mixed',
   'noted',
+  'scrap-weighed',
 ]);
 
 /** What there is to put right in a line. */

@@ -99,7 +99,7 @@ export function YieldsScreen() {
           count={2}
         />
       )}
-      <ScrapSheet />
+      <ScrapSheet columns={past?.columns ?? []} />
     </DeskPage>
   );
 }

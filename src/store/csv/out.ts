@@ -99,11 +99,13 @@ async function sessions(book: Book): Promise<Table> {
         closed,
         unchecked,
         good + bad > 0 ? Number(((100 * good) / (good + bad)).toFixed(1)) : null,
+        session.scrap?.weighedG ?? null,
       ]);
     }
   }
   const heads = ['Date', 'Start', 'End', 'Zone', 'Moulds', 'Colours', 'Shots'];
-  return { heads: [...heads, 'Good', 'Bad', 'Closed', 'Not checked', 'Good, %'], rows };
+  const counts = ['Good', 'Bad', 'Closed', 'Not checked', 'Good, %'];
+  return { heads: [...heads, ...counts, 'Bad baits weighed, g'], rows };
 }
 
 /** A line for each thing that goes into a mix. */

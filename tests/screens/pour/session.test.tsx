@@ -5,7 +5,7 @@ import { countOf } from '#calc/tonight.ts';
 import type { SessionId } from '#model/entry.ts';
 import type { Mould } from '#model/mould.ts';
 import { SessionScreen } from '#screens/pour/SessionScreen.tsx';
-import { entriesOf } from '#store/sessions.ts';
+import { addToSession, entriesOf } from '#store/sessions.ts';
 import { aMould, morning, pourEvening } from '../../hands/evening.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 import { key, openSession, row } from './session-page.tsx';
@@ -203,4 +203,19 @@ test('a session that still runs leads back to the table', async () => {
 test('a session that is not in the logbook says so', async () => {
   show(shop, <SessionScreen sessionId={'0193a000-0000-7000-8000-00000000ffff' as SessionId} />);
   await expect.element(page.getByText('This session is not in this logbook.')).toBeVisible();
+});
+
+test('what the scale showed is a line of the log that can be put right', async () => {
+  const sessionId = await opened(['gsgg', 'gsgg']);
+  await addToSession(shop.book, sessionId, { kind: 'scrap-weighed', massG: 90 }, morning);
+  await key('Put right: Bad baits weighed: 90 g, On the scale').click();
+  await page.getByLabelText('Bad baits, g').fill('heavy');
+  await key('Save').click();
+  await expect
+    .element(page.getByLabelText('Bad baits, g'))
+    .toHaveAccessibleDescription('Write a number, such as 210.');
+  await page.getByLabelText('Bad baits, g').fill('17,5');
+  await key('Save').click();
+  await expect.element(page.getByText('Bad baits weighed: 18 g')).toBeVisible();
+  expect(tableOf(await entriesOf(shop.book, sessionId)).scrapG).toBe(17.5);
 });

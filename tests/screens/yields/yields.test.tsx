@@ -55,3 +55,29 @@ test('what is poured meanwhile is in the list without a press', async () => {
   await pourEvening(shop.book, { at: morning, fills: [{ mould, gave: 'gsgg' }] });
   await says('7 of 8 good');
 });
+
+test('what the scale showed is kept, shown next time, put right and taken back', async () => {
+  const measured = { material: 'silicone', partMl: 8 } as const;
+  const mould = await aMould(shop.book, 'Grub 50', { rows: 2, cols: 2 }, measured);
+  await pourEvening(shop.book, {
+    fills: ['gsgg', 'gsgg', 'ggsg', 'gggs'].map((gave) => ({ mould, gave })),
+  });
+  show(shop, <YieldsScreen />);
+  await says(/^You marked 4 baits bad, about 34 g\./);
+  for (let press = 0; press < 4; press += 1) await key('More').click();
+  await key('Keep 70 g').click();
+  await says('on the scale, kept');
+  // 36 g more than 4 baits of 8.4 g: 4 of the 12 good ones were none.
+  await says(/^About 4 bad baits more than marked\..* 8 good is then nearer than 12\.$/);
+  await says(/^Of 1 weighed session, in 1 about 4 bad baits more were thrown than marked/);
+
+  show(shop, <YieldsScreen />);
+  await says('on the scale, kept');
+  for (let press = 0; press < 4; press += 1) await key('Less').click();
+  await key('Keep 30 g').click();
+  await says('The one weighed session fits what was marked.');
+  await key('Take it back: 30 g').click();
+  await says('Set what the scale shows.');
+  await key('Bring back 30 g').click();
+  await says('That fits what you marked.');
+});

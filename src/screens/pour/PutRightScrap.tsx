@@ -1,0 +1,43 @@
+import { useState } from 'preact/hooks';
+import { type Said, type SaidOf, ScrapG } from '#model/entry.ts';
+import type { Instant } from '#model/schemas.ts';
+import { numberFrom } from '#screens/number-text.ts';
+import type { OpenLine } from '#screens/pour/open-line.ts';
+import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
+import { Field } from '#ui/Field.tsx';
+
+interface Props {
+  open: OpenLine;
+  said: SaidOf<'scrap-weighed'>;
+  onSave: (says: Said, happenedAt: Instant) => void;
+  onLeave: () => void;
+}
+
+/** What the scale showed, and when. */
+export function PutRightScrap({ open, said, onSave, onLeave }: Props) {
+  const [text, setText] = useState(String(Math.round(said.massG)));
+  const [refusal, setRefusal] = useState<string>();
+
+  function read(): Said | null {
+    const typed = numberFrom(text);
+    const checked = typed === null ? null : ScrapG.safeParse(typed);
+    setRefusal(checked ? checked.error?.issues[0]?.message : 'Write a number, such as 210.');
+    return checked?.success ? { ...said, massG: checked.data } : null;
+  }
+
+  return (
+    <PutRightForm open={open} says={read} onSave={onSave} onLeave={onLeave}>
+      <Field label="Bad baits, g" error={refusal}>
+        {(attributes) => (
+          <input
+            {...attributes}
+            inputMode="decimal"
+            autocomplete="off"
+            value={text}
+            onInput={(event) => setText(event.currentTarget.value)}
+          />
+        )}
+      </Field>
+    </PutRightForm>
+  );
+}
