@@ -145,7 +145,8 @@ function defectNames(outcome: Exclude<ShotDrivers['outcome'], 'bad'>): string {
   return outcome === 'short' ? 'Short fills' : outcome === 'flash' ? 'Flashes' : `${word}s`;
 }
 
-function timesWords(odds: number): string {
+/** Odds in words, `1.8`, `12`, `over 99`. */
+export function timesWords(odds: number): string {
   if (odds > mostOdds) return `over ${mostOdds}`;
   return odds.toFixed(odds < 9.95 ? 1 : 0);
 }

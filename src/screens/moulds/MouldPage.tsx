@@ -19,6 +19,7 @@ import { MouldParts } from '#screens/moulds/MouldParts.tsx';
 import { MouldRibbons } from '#screens/moulds/MouldRibbons.tsx';
 import { MouldYieldSheet } from '#screens/moulds/MouldYieldSheet.tsx';
 import { type Look, lookedAt, mouldYieldOf, seenWords } from '#screens/moulds/mould-view.ts';
+import { ShutAndDents } from '#screens/moulds/ShutAndDents.tsx';
 import { ThisMould } from '#screens/moulds/ThisMould.tsx';
 import { Trials } from '#screens/moulds/Trials.tsx';
 import { WarmUp } from '#screens/moulds/WarmUp.tsx';
@@ -131,6 +132,7 @@ export function MouldPage(props: Props) {
       </div>
       <div class={styles.beside}>
         {own && <WhatGoesWrong own={own} mould={mould} shots={seenShots} since={since} />}
+        <ShutAndDents shots={learnt.shots} factors={factors} setSec={mould.setSec} />
         <HowMany
           mould={mould}
           shots={learnt.shots}
