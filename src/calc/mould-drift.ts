@@ -6,6 +6,7 @@ import {
   type DriftBaseline,
   driftBaseline,
   driftSince,
+  isRareShot,
   llrAverageRun,
   type Normal,
   worseOdds,
@@ -24,6 +25,9 @@ export type MouldDrift =
       /** Warm shots that normal was taken from, and those watched. */
       baseShots: number;
       watched: WatchedShot[];
+      /** Those of them from before something was done to the mould or its drift was seen: not counted. */
+      passed: number;
+      /** Shots are places in `watched`. */
       drift: Drift;
       cavities: number;
     };
@@ -33,6 +37,8 @@ export interface WatchedShot {
   filledAt: number;
   bad: number;
   of: number;
+  /** More bad than one normal shot in 740 has. */
+  isRare: boolean;
 }
 
 const watchedShots = 40;
@@ -41,12 +47,14 @@ const enoughFailures = 10;
 
 /**
  * How the warm shots of a mould run lately: bad ones of any kind against normal. Shots from before
- * the last thing done to the mould are left out where enough remain to tell.
+ * the last thing done to the mould are left out where enough remain to tell. The sum begins anew
+ * after that, and after `seenAt`, when the person last said that a drift was seen.
  */
 export function mouldDrift(
   shots: readonly LoggedShot[],
   lastDoneAt: number,
   from: NormalFrom,
+  seenAt = 0,
 ): MouldDrift {
   const warm = warmShots(shots).flatMap(({ cells, filledAt }) => {
     const { seen, checked } = countIn(cells, 'bad');
@@ -61,17 +69,25 @@ export function mouldDrift(
     base.map(({ of }) => of),
   );
   if (baseline.kind !== 'ready') return { kind: 'no-normal', baseline };
-  const watched = used.slice(until);
+  const { normal } = baseline;
+  const watched = used
+    .slice(until)
+    .map((shot) => ({ ...shot, isRare: isRareShot(shot.bad, shot.of, normal) }));
+  const anewAt = Math.max(lastDoneAt, seenAt);
+  const passed = watched.filter(({ filledAt }) => filledAt < anewAt).length;
+  const counted = watched.slice(passed);
+  const drift = driftSince(
+    counted.map(({ bad }) => bad),
+    counted.map(({ of }) => of),
+    normal,
+  );
   return {
     kind: 'watched',
-    normal: baseline.normal,
+    normal,
     baseShots: base.length,
     watched,
-    drift: driftSince(
-      watched.map(({ bad }) => bad),
-      watched.map(({ of }) => of),
-      baseline.normal,
-    ),
+    passed,
+    drift: placed(drift, passed),
     cavities: Math.max(1, ...watched.map(({ of }) => of)),
   };
 }
@@ -94,8 +110,14 @@ export function driftRuns(
   };
 }
 
+/** A drift whose shots are counted from further back. */
+function placed(drift: Drift, by: number): Drift {
+  if (drift.kind === 'as-usual') return drift;
+  return { ...drift, alarmAt: drift.alarmAt + by, sinceShot: drift.sinceShot + by };
+}
+
 /** The first 30 shots, or as many as it takes for 10 bad ones. */
-function firstUntil(shots: readonly WatchedShot[]): number {
+function firstUntil(shots: readonly Pick<WatchedShot, 'bad'>[]): number {
   let until = Math.min(firstShots, shots.length);
   while (
     until < shots.length &&

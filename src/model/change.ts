@@ -6,6 +6,7 @@ import { headParts, Instant, RecordId, Words } from '#model/schemas.ts';
 export const ChangeId = RecordId.brand<'ChangeId'>();
 export type ChangeId = z.infer<typeof ChangeId>;
 
+/** What can be done to a mould. */
 export const changeKinds = [
   'vent-opened',
   'vents-cleaned',
@@ -16,10 +17,13 @@ export const changeKinds = [
   'other',
 ] as const;
 
+/** Nothing was done: the person saw that the mould runs differently, and the watch begins anew. */
+export const driftSeen = 'drift-seen';
+
 export const changeFacts = {
   mouldId: MouldId,
   at: Instant,
-  kind: z.enum(changeKinds),
+  kind: z.enum([...changeKinds, driftSeen]),
   /** Cavities it was done to; none: the whole mould. */
   cavities: z.array(z.int().check(z.gte(1), z.lte(144))).check(z.maxLength(144)),
   /** The defect it was to mend; null: none in particular. */

@@ -7,6 +7,8 @@ interface Props {
   /** What is normal, and above what a single value is odd. */
   centre: number;
   upper: number;
+  /** Single values that are odd by themselves, by their place from 0: drawn larger and open. */
+  odd?: readonly number[];
   /** Shot from 1 from which things ran differently; null: none. */
   sinceShot: number | null;
   across: string;
@@ -21,7 +23,7 @@ const left = 38;
 const right = 8;
 
 /** Values in the order they came, with normal as a line and the limit of a single one dashed. */
-export function RunChart({ values, centre, upper, sinceShot, across, label }: Props) {
+export function RunChart({ values, centre, upper, odd = [], sinceShot, across, label }: Props) {
   const [box, { widthPx }] = useSize<HTMLDivElement>();
   const most = Math.max(10, Math.ceil(Math.max(upper, ...values) / 10) * 10);
   const to = Math.max(left + 40, widthPx - right);
@@ -51,7 +53,13 @@ export function RunChart({ values, centre, upper, sinceShot, across, label }: Pr
             </text>
           ))}
           {values.map((value, index) => (
-            <circle key={`${index + 1}`} cx={x(index)} cy={y(value)} r={3} />
+            <circle
+              key={`${index + 1}`}
+              cx={x(index)}
+              cy={y(value)}
+              r={odd.includes(index) ? 6 : 3}
+              data-open={odd.includes(index) || undefined}
+            />
           ))}
           {[...marks].map((shot) => (
             <text key={shot} x={x(shot - 1)} y={low + 19} text-anchor="middle">

@@ -122,6 +122,59 @@ describe('how it runs lately', () => {
     expectWithin(since, 100, 2);
   });
 
+  describe('once a drift was seen', () => {
+    const usual = times(100, 'gggggggg', 'gggsgggg', 'gggggggg', 'gggggggg', 'ggggdggg');
+    const worse = ['gsggsggg', 'ggggsggg', 'gsggdgsg'];
+    const watchOf = (shots: ReturnType<typeof shotsFrom>, doneAt: number, seenAt: number) => {
+      const found = mouldDrift(shots, doneAt, 'before', seenAt);
+      if (found.kind !== 'watched') throw new Error(found.kind);
+      return found;
+    };
+    const shots = shotsFrom(start, [...usual, ...times(25, ...worse)]);
+    const nowAt = (shots.at(-1)?.filledAt ?? 0) + 1;
+
+    test('the sum begins anew, and so it does once something was done', () => {
+      for (const [doneAt, seenAt] of [
+        [0, nowAt],
+        [nowAt, 0],
+      ] as const) {
+        const found = watchOf(shots, doneAt, seenAt);
+        expect(found.passed).toBe(40);
+        expect(found.drift).toEqual({ kind: 'as-usual', above: 0, below: 0 });
+        // What is normal, and what is drawn, stays.
+        expect(found.normal).toEqual(watchOf(shots, 0, 0).normal);
+        expect(found.watched).toEqual(watchOf(shots, 0, 0).watched);
+      }
+    });
+
+    test('shots that go on badly are found again, from where they do', () => {
+      const longer = shotsFrom(start, [...usual, ...times(37, ...worse)]);
+      const found = watchOf(longer, 0, nowAt);
+      expect(found.drift.kind).toBe('above');
+      if (found.drift.kind === 'above') {
+        expect(longer[found.baseShots + found.drift.sinceShot]?.filledAt).toBeGreaterThan(nowAt);
+        expect(found.drift.alarmAt).toBeGreaterThanOrEqual(found.drift.sinceShot);
+        expect(found.drift.alarmAt).toBeLessThan(found.watched.length);
+      }
+    });
+
+    test('shots that go on well stay as usual, though the old ones are still in the picture', () => {
+      const better = shotsFrom(start, [...usual, ...times(25, ...worse), ...times(10, 'gggggggg')]);
+      expect(watchOf(better, 0, 0).drift.kind).toBe('above');
+      expect(watchOf(better, 0, nowAt).drift.kind).toBe('as-usual');
+    });
+
+    test('one bad shot among good ones is odd by itself and no drift', () => {
+      const found = watchOf(
+        shotsFrom(start, [...usual, 'ssssssgg', ...times(5, 'gggggggg')]),
+        0,
+        0,
+      );
+      expect(found.drift.kind).toBe('as-usual');
+      expect(found.watched.filter(({ isRare }) => isRare)).toMatchObject([{ bad: 6, of: 8 }]);
+    });
+  });
+
   test('no mould of the demo shop is said to have drifted, and one has too few bad to tell', () => {
     const warm = withLearntCold(digests);
     const kinds = shop.moulds.map(({ id, name }) => {

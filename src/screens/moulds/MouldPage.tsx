@@ -56,6 +56,8 @@ interface Props {
   /** What was done to it, newest first, and what of that was taken back lately. */
   changes: readonly Change[];
   takenBack: readonly Change[];
+  /** When a drift was seen last; null: never. */
+  seen: Change | null;
   injectors: readonly Injector[];
 }
 
@@ -76,6 +78,7 @@ export function MouldPage(props: Props) {
     isAtTable,
     changes,
     takenBack,
+    seen: driftSeenLast,
     injectors,
     tonight,
     shop,
@@ -139,7 +142,12 @@ export function MouldPage(props: Props) {
           line={learnt.line}
           volumeUnit={settings.volumeUnit}
         />
-        <Lately shots={learnt.shots} lastDoneAt={changes[0]?.at ?? 0} />
+        <Lately
+          mouldId={mould.id}
+          shots={learnt.shots}
+          lastDoneAt={changes[0]?.at ?? 0}
+          seen={driftSeenLast}
+        />
         <MouldParts mould={mould} shop={shop} columns={[...columns, ...tonight]} />
         <Trials mould={mould} columns={[...columns, ...tonight]} />
         <MouldRibbons columns={seen} mouldId={mould.id} today={now} />

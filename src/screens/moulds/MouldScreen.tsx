@@ -5,7 +5,7 @@ import { loggedShots } from '#calc/mould-shots.ts';
 import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import type { Change } from '#model/change.ts';
+import { type Change, driftSeen } from '#model/change.ts';
 import type { MouldId } from '#model/mould.ts';
 import { type Learnt, MouldPage } from '#screens/moulds/MouldPage.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
@@ -22,13 +22,18 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
     async () => {
       const running = await runningEntries(book);
       const seats = running ? tableOf(running).seats : [];
-      const changes = (await headsOf(book, 'changes')).filter((each) => each.mouldId === mouldId);
+      const noted = (await headsOf(book, 'changes')).filter((each) => each.mouldId === mouldId);
+      noted.sort((a, b) => b.at - a.at);
       const columns = await allColumns(book);
       const undone = await deletedHeadsOf(book, 'changes');
       const sessionId = running?.[0]?.sessionId;
       return {
-        changes: changes.sort((a, b) => b.at - a.at),
-        takenBack: undone.filter((each) => each.mouldId === mouldId && isRecent(each, clock.now())),
+        changes: noted.filter(({ kind }) => kind !== driftSeen),
+        seen: noted.find(({ kind }) => kind === driftSeen) ?? null,
+        takenBack: undone.filter(
+          (each) =>
+            each.mouldId === mouldId && each.kind !== driftSeen && isRecent(each, clock.now()),
+        ),
         injectors: await headsOf(book, 'injectors'),
         shop: await headsOf(book, 'moulds'),
         tonight: running && sessionId ? [columnsOf(sessionId, running)] : [],

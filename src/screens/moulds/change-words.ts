@@ -13,6 +13,7 @@ export const changeWords: Record<Change['kind'], { key: string; question: string
   'push-speed': { key: 'Other push speed', question: 'Did the other push speed help?' },
   'set-time': { key: 'Other set time', question: 'Did the other set time help?' },
   other: { key: 'Something else', question: 'Did the change help?' },
+  'drift-seen': { key: 'Drift seen', question: 'Does it run as usual?' },
 };
 
 /** `Vent opened, cavity 6`. */

@@ -191,3 +191,29 @@ describe('how many shots', () => {
     await says('Worked out from the 80 warm baits you looked at.');
   });
 });
+
+describe('a drift', () => {
+  const was = times(60, 'gggggggg', 'gggsgggg', 'gggggggg', 'gggggggg', 'ggggdggg');
+  const is = times(25, 'gsggsggg', 'ggggsggg', 'gsggdgsg');
+
+  test('that was seen is counted no longer, says so, and can be taken back', async () => {
+    const shape = { rows: 2, cols: 4 };
+    mould = await aMould(shop.book, 'Shad 8', shape, { material: 'silicone' });
+    await pour(seven - 20 * day, ...was);
+    await pour(seven, ...is);
+    open();
+    await says(/^Something changed around shot \d+, /);
+    await key('Seen: count anew from now').click();
+    await says('Counted anew.');
+    await says(/^Seen .*: only shots after that count\./);
+    await expect
+      .poll(changes)
+      .toMatchObject([{ mouldId: mould.id, kind: 'drift-seen', at: morning }]);
+    // It is no change of the mould: nothing asks whether it helped.
+    await expect.element(page.getByText('Did the change help?')).not.toBeInTheDocument();
+    await key('Log a change').click();
+    await expect.element(key('Drift seen')).not.toBeInTheDocument();
+    await page.getByRole('button', { name: /^Take it back: seen / }).click();
+    await says(/^Something changed around shot \d+, /);
+  });
+});

@@ -106,6 +106,17 @@ describe('every mould', () => {
     },
   );
 
+  test('shows dents by time shut as a picture with its table, and claims no more than 10 dents allow', async () => {
+    open('Grub 50');
+    const picture = page.getByRole('img', {
+      name: /^Dents of 100 baits by time shut: under 1:30, /,
+    });
+    await expect.element(picture).toBeVisible();
+    await says(/^Too early to tell whether dents go with time shut\. \d of 10 dents that count\./);
+    const sheet = page.getByRole('heading', { name: 'Time shut and dents' });
+    await expect.element(sheet).toBeVisible();
+  });
+
   test('shorts go with a colder mould where it is of aluminium', async () => {
     open('Leaf tail');
     await unfold();
