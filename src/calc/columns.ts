@@ -1,6 +1,7 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { standingOf } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
+import { type PotRun, potRunsOf } from '#calc/pot-runs.ts';
 import { type Scrap, scrapOf } from '#calc/scrap.ts';
 import { openSec } from '#calc/set-clock.ts';
 import { type Seat, type Shot, type Table, tableOf } from '#calc/table.ts';
@@ -65,6 +66,8 @@ export interface Columns {
   used?: readonly PackedUse[];
   /** What the session did to each tray of parts; absent in older digests: nothing. */
   trays?: readonly TrayChange[];
+  /** The pots whose left-over was told; absent in older digests: none. */
+  runs?: readonly PotRun[];
   /** What shots tried of their moulds, each by its row; absent in older digests: nothing. */
   tried?: readonly { shot: number; what: Trial; did: boolean }[];
   /** Its bad baits, where they were weighed; absent: nobody did. */
@@ -74,6 +77,7 @@ export interface Columns {
 /** The digest of a session's entries. */
 export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Columns {
   const table = tableOf(entries);
+  const lines = standingOf(entries);
   const seats = new Map(table.allSeats.map((seat) => [seat.mould.mouldId, seat]));
   const shots = table.shots.filter((shot) => seats.has(shot.mouldId));
   const moulds = table.allSeats.map(({ mould }) => ({
@@ -101,7 +105,8 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     tempC: Float32Array.from(shots, (shot) => tempBeforeC(table, seatOf(shot), shot)),
     cold: bytes(shots, (shot) => coldFlagOf(isColdShot(table, seatOf(shot), shot))),
     ...cellsOf(shots),
-    used: packedUses(usesOf(standingOf(entries)), table.begunAt),
+    used: packedUses(usesOf(lines), table.begunAt),
+    runs: potRunsOf(lines),
     trays: table.trays,
     tried: shots.flatMap(({ tried }, shot) =>
       trials.flatMap((what) => {

@@ -102,7 +102,16 @@ export const Said = z.discriminatedUnion('kind', [
     mix: z.optional(z.nullable(PouredMix)),
   }),
   z.looseObject({ kind: z.literal('pot-read'), potId: PotId, tempC: TempC }),
-  z.looseObject({ kind: z.literal('pot-emptied'), potId: PotId }),
+  z.looseObject({
+    kind: z.literal('pot-emptied'),
+    potId: PotId,
+    /** What was left in it, mL, 0 for poured dry; absent or null: nobody told. */
+    leftMl: z.optional(
+      z.nullable(
+        z.number().check(z.gte(0, 'Not below 0.'), z.lte(20_000, 'More than 20 litres cannot be.')),
+      ),
+    ),
+  }),
   z.looseObject({
     kind: z.literal('filled'),
     shots: z.array(FilledShot).check(z.minLength(1), z.maxLength(3)),
