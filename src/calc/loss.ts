@@ -1,7 +1,6 @@
 import { cholesky, solved, type Triangle } from '#calc/cholesky.ts';
-import type { Pour, PotRun } from '#calc/pot-runs.ts';
+import type { PotRun, Pour } from '#calc/pot-runs.ts';
 import { notNegative } from '#calc/range.ts';
-import { usualLosses } from '#calc/shots-from.ts';
 import type { MouldId } from '#model/mould.ts';
 
 /**
@@ -35,6 +34,9 @@ export interface Heat {
   /** Fewer than three: the numbers are ours, not the person's. */
   isGuess: boolean;
 }
+
+/** What stays in injector and pot, mL: the worked example of methods-colour-plan section 2.6. */
+const usualLosses = { injectorDeadMl: 10, potResidueMl: 15 } as const;
 
 /** Pots of a mould from which its loss is told as the person's own. */
 export const enoughRuns = 3;
@@ -121,14 +123,29 @@ export function heatFor(learnt: LearntLoss, pours: readonly Pour[]): Heat {
   const heatMl = Math.max(0, learnt.potMl + perRoundMl(learnt, pours));
   const { sdMl, freedom } = learnt.doubtOf(pours);
   const reach = ninth(freedom) * sdMl;
-  return { shouldMl, heatMl, lowMl: Math.max(0, heatMl - reach), highMl: heatMl + reach, runs, isGuess };
+  return {
+    shouldMl,
+    heatMl,
+    lowMl: Math.max(0, heatMl - reach),
+    highMl: heatMl + reach,
+    runs,
+    isGuess,
+  };
 }
 
-/** Whole rounds of these pours that so much in one pot is good for; null: a round takes nothing. */
-export function roundsFrom(learnt: LearntLoss, haveMl: number, round: readonly Pour[]): number | null {
+/**
+ * Whole rounds that so much in one pot is good for, beside what was `past` poured from it; null: a
+ * round takes nothing.
+ */
+export function roundsFrom(
+  learnt: LearntLoss,
+  haveMl: number,
+  round: readonly Pour[],
+  past: readonly Pour[] = [],
+): number | null {
   const eachMl = perRoundMl(learnt, round);
   if (eachMl <= 0) return null;
-  const free = notNegative('haveMl', haveMl) - learnt.potMl;
+  const free = notNegative('haveMl', haveMl) - learnt.potMl - perRoundMl(learnt, past);
   return Math.max(0, Math.floor((free / eachMl) * (1 + 1e-12)));
 }
 

@@ -2,6 +2,7 @@ import { cavityCount } from '#calc/cavity-layout.ts';
 import type { Columns } from '#calc/columns.ts';
 import type { BaitCost } from '#calc/cost.ts';
 import { sessionsOfMould } from '#calc/last-poured.ts';
+import { enoughRuns, learntLoss } from '#calc/loss.ts';
 import {
   type MaterialPrice,
   type MouldRun,
@@ -31,7 +32,11 @@ export function runOf(
   columns: readonly Columns[],
 ): MouldRun & { isGuess: boolean; notChecked: number } {
   const own = yieldsByMould(columns).find(({ mouldId }) => mouldId === mould.id);
-  const size = { partMl: partMlOf(mould), shotMl: shotMl(mould) };
+  // What the shots really took, once the person's own pots tell.
+  const loss = learntLoss(columns.flatMap(({ runs = [] }) => runs));
+  const isOwn = (loss.runsOf.get(mould.id) ?? 0) >= enoughRuns;
+  const took = 1 + (isOwn ? Math.max(0, loss.shareOf(mould.id)) : 0);
+  const size = { partMl: partMlOf(mould), shotMl: shotMl(mould) * took };
   const { shots = 0, good = 0, checked = 0, notChecked = 0 } = own?.tally ?? {};
   if (checked === 0 || good === 0) {
     const working = cavityCount(mould.layout) - mould.closed.length;

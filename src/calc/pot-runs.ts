@@ -1,6 +1,7 @@
 import type { Standing } from '#calc/log.ts';
 import { all } from '#calc/said.ts';
-import { potsOf } from '#calc/table-pots.ts';
+import type { Shot } from '#calc/table.ts';
+import { type Pot, potsOf } from '#calc/table-pots.ts';
 import type { PotId, ShotId } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 
@@ -35,6 +36,19 @@ export function leftOf(lines: readonly Standing[]): Map<PotId, number> {
     if (typeof said.leftMl === 'number') left.set(said.potId, said.leftMl);
   }
   return left;
+}
+
+/** What the shots of a pot should have taken so far, as the table knows them. */
+export function pouredFrom(pot: Pot, shots: readonly Shot[]): Pour[] {
+  return pot.course.flatMap((event) => {
+    if (event.kind !== 'drawn') return [];
+    const own = shots.filter(({ id }) => event.shotIds.includes(id));
+    const wholeMl = own.reduce((sum, { volumeMl }) => sum + volumeMl, 0);
+    return own.map(({ mouldId, volumeMl }) => ({
+      mouldId,
+      shouldMl: wholeMl === 0 ? 0 : (event.volumeMl * volumeMl) / wholeMl,
+    }));
+  });
 }
 
 function poursOf(lines: readonly Standing[], potId: PotId): Pour[] {

@@ -4,7 +4,7 @@ import { columnsOf } from '#calc/columns.ts';
 import { standingOf } from '#calc/log.ts';
 import { heatFor, learntLoss, ninth, roundsFrom, timesPours } from '#calc/loss.ts';
 import { type PotRun, potRunsOf } from '#calc/pot-runs.ts';
-import type { Said } from '#model/entry.ts';
+import type { PotId, Said } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 import { filled, id, Pen, potMixed, sessionId } from '../hands/log.ts';
 import { normal, seeded } from '../hands/seeded.ts';
@@ -69,10 +69,10 @@ describe('what was lost from a pot', () => {
   test('of a laminate is shared by both pots', () => {
     const pen = new Pen().open();
     pen.write({ ...potMixed(1), isAlone: false } as Said);
-    const potIds = [id('pot', 1), id('pot', 2)] as const;
+    const potIds = [id<PotId>('pot', 1), id<PotId>('pot', 2)];
     pen.write(potMixed(2, 1));
     const said = filled(1, 1) as Extract<Said, { kind: 'filled' }>;
-    pen.write({ ...said, potIds: [...potIds] });
+    pen.write({ ...said, potIds });
     pen.write(emptied(10));
     const [run] = potRunsOf(standingOf(pen.entries));
     expectWithin(run?.pours[0]?.shouldMl ?? 0, (said.shots[0]?.volumeMl ?? 0) / 2, 1e-9);
@@ -150,14 +150,18 @@ describe('the loss', () => {
 
   test('of one pot more narrows the doubt of a mould that it holds', () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 50, max: 900 }), (runs, ml) => {
-        const own = Array.from({ length: runs }, () => aRun(25, [grub, ml]));
-        const pours = [{ mouldId: grub, shouldMl: ml }];
-        const before = learntLoss(own.slice(1)).doubtOf(pours);
-        const after = learntLoss(own).doubtOf(pours);
-        expect(after.sdMl).toBeLessThan(before.sdMl);
-        expect(after.freedom).toBe(before.freedom + 1);
-      }),
+      fc.property(
+        fc.integer({ min: 1, max: 20 }),
+        fc.integer({ min: 50, max: 900 }),
+        (runs, ml) => {
+          const own = Array.from({ length: runs }, () => aRun(25, [grub, ml]));
+          const pours = [{ mouldId: grub, shouldMl: ml }];
+          const before = learntLoss(own.slice(1)).doubtOf(pours);
+          const after = learntLoss(own).doubtOf(pours);
+          expect(after.sdMl).toBeLessThan(before.sdMl);
+          expect(after.freedom).toBe(before.freedom + 1);
+        },
+      ),
     );
   });
 
@@ -174,6 +178,22 @@ describe('the loss', () => {
         expect(roundsFrom(learnt, heatMl, round)).toBe(rounds);
       }),
     );
+  });
+
+  test('of the worked example: twelve shots of 64 mL need 793 mL, and 793 mL give twelve', () => {
+    // 9 x 6 + 10 = 64 mL a shot: row L11 of methods-colour-plan.
+    const learnt = learntLoss([]);
+    const round = [{ mouldId: grub, shouldMl: 64 }];
+    expectWithin(heatFor(learnt, timesPours(round, 12)).heatMl, 793, 1e-9);
+    expect(roundsFrom(learnt, 793, round)).toBe(12);
+    expect(roundsFrom(learnt, 792.9, round)).toBe(11);
+  });
+
+  test('of what was poured before is paid once when a pot is topped up', () => {
+    const learnt = learntLoss([]);
+    const round = [{ mouldId: grub, shouldMl: 64 }];
+    // 25 mL stay, 4 x 64 are poured: 473 mL leave 192, which is three rounds.
+    expect(roundsFrom(learnt, 473, round, timesPours(round, 4))).toBe(3);
   });
 
   test('of nothing is nothing', () => {

@@ -5,7 +5,6 @@ import { standingOf } from '#calc/log.ts';
 import { pouredSide } from '#calc/mix.ts';
 import { isSameMix, mixDifference } from '#calc/mix-difference.ts';
 import { pouredCents, pricedAt, pricesOf } from '#calc/mix-price.ts';
-import { mlForShots, shotsFrom } from '#calc/shots-from.ts';
 import { inFives, spoonsFor } from '#calc/spoons.ts';
 import { oddDose } from '#calc/usual-dose.ts';
 import type { Said } from '#model/entry.ts';
@@ -129,26 +128,6 @@ describe('the number on the cup', () => {
     const at = Date.UTC(2026, 10, 24, 23, 30);
     expect(nextBatches(standingOf(pen.entries), { at, zone }, 1)).toEqual(['1125-1']);
     expect(nextBatches(standingOf(pen.entries), { at, zone: 'UTC' }, 1)).toEqual(['1124-8']);
-  });
-});
-
-describe('shots from what there is', () => {
-  // 9 x 6 + 10 = 64 mL a shot; 12 shots need 793 mL (row L11 of methods-colour-plan).
-  const mould = { cavities: 6, partMl: 9, sprueMl: 10 };
-
-  test('twelve shots of the worked example need 793 mL, and 793 mL give twelve', () => {
-    expectWithin(mlForShots(12, mould), 793, 1e-9);
-    expect(shotsFrom(793, mould)).toBe(12);
-    expect(shotsFrom(792.9, mould)).toBe(11);
-    expect(shotsFrom(20, mould)).toBe(0);
-  });
-
-  test('what so many shots need gives that many back', () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 200 }), (shots) => {
-        expect(shotsFrom(mlForShots(shots, mould), mould)).toBe(shots);
-      }),
-    );
   });
 });
 

@@ -1,21 +1,22 @@
 import { useState } from 'preact/hooks';
-import { cavityCount } from '#calc/cavity-layout.ts';
+import { heatFor, learntLoss, roundsFrom } from '#calc/loss.ts';
 import { largeEnoughMl, mostErrorShare, scaledMix } from '#calc/mix.ts';
 import { pouredCents, pricedAt } from '#calc/mix-price.ts';
 import { baitCostAt } from '#calc/mould-cost.ts';
-import { partMlOf, sprueMlOf } from '#calc/mould-size.ts';
+import { shotMl } from '#calc/mould-size.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
-import { mlForShots, shotsFrom, usualLosses } from '#calc/shots-from.ts';
 import { oddDose } from '#calc/usual-dose.ts';
 import { useShop } from '#live/shop.ts';
+import { useWorked } from '#live/use-worked.ts';
 import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
+import { howMuch } from '#screens/amount-text.ts';
 import { baitMoneyWords, moneyWords } from '#screens/amounts.ts';
-import { howMuch } from '#screens/colours/amount-text.ts';
 import { MixLines } from '#screens/colours/MixLines.tsx';
 import { guessedPxPerMm, TrueSize } from '#screens/colours/TrueSize.tsx';
 import type { MixBook } from '#screens/colours/use-mix-book.ts';
 import { tidy } from '#screens/dose-words.ts';
+import { heatWords, lossWords } from '#screens/heat-words.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { countWords } from '#screens/words.ts';
@@ -40,9 +41,14 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
   const [measured, setMeasured] = useState(() => pxPerMmOf(book));
   const pxPerMm = measured ?? guessedPxPerMm();
   const mould = moulds.find(({ id }) => id === mouldId);
-  const load = mould && loadOf(mould);
   const poured = mix.sides.map((side) => ({ side, ...pouredAt(mix.baseMl, side, volumeMl) }));
   const isPair = mix.sides.some(({ role }) => role === 'b');
+  // Each of two pots gives half of a shot, and keeps a loss of its own.
+  const potsCount = isPair ? 2 : 1;
+  const learnt = useWorked(() => learntLoss(of.columns.flatMap(({ runs = [] }) => runs)), [of]);
+  const poursOf = (shots: number) =>
+    mould ? [{ mouldId: mould.id, shouldMl: (shots * shotMl(mould)) / potsCount }] : [];
+  const shots = learnt && roundsFrom(learnt, volumeMl, poursOf(1));
   const worst = Math.max(...poured.map(({ worstShare }) => worstShare));
   const refusal =
     text !== '' && typedMl(text) === null ? 'Write 140 mL, 2 cups or 5 shots.' : undefined;
@@ -51,8 +57,8 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
     const found = howMuch(typed, unit);
     if (!found) return null;
     if ('ml' in found) return found.ml >= 5 && found.ml <= 20_000 ? found.ml : null;
-    if (!load || found.shots < 1 || found.shots > 500) return null;
-    return mlForShots(found.shots, load);
+    if (!mould || !learnt || found.shots < 1 || found.shots > 500) return null;
+    return heatFor(learnt, poursOf(found.shots)).heatMl;
   }
   function type(typed: string) {
     setText(typed);
@@ -124,11 +130,13 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
             )}
           </Field>
         )}
-        {mould && load && (
-          <p>
-            {Math.round(volumeMl)} mL {isPair ? 'of each side ' : ''}is{' '}
-            {countWords(shotsFrom(volumeMl * (isPair ? 2 : 1), load), 'shot')} of {mould.name}.{' '}
-            {usualLosses.injectorDeadMl + usualLosses.potResidueMl} mL stays in pot and injector.
+        {mould && learnt && typeof shots === 'number' && (
+          <p role="status">
+            {Math.round(volumeMl)} mL {isPair ? 'of each side ' : ''}is {countWords(shots, 'shot')}{' '}
+            of {mould.name}.{' '}
+            {shots > 0 &&
+              `${countWords(shots, 'shot')} take ${heatWords(heatFor(learnt, poursOf(shots)), settings.massUnit)} `}
+            {lossWords(learnt, mould.id, settings.massUnit)}
           </p>
         )}
       </Sheet>
@@ -145,11 +153,6 @@ function takeWords(poured: readonly Poured[]): string {
   const [first, ...others] = poured.map(({ baseMl }) => Math.round(baseMl));
   if (others.length > 0 && others.every((ml) => ml === first)) return `take ${first} mL of each`;
   return `take ${[first, ...others].join(', ')} mL`;
-}
-
-function loadOf(mould: Mould) {
-  const cavities = Math.max(1, cavityCount(mould.layout) - mould.closed.length);
-  return { cavities, partMl: partMlOf(mould), sprueMl: sprueMlOf(mould) };
 }
 
 function hasFlake(mix: Mix, { materials }: MixBook): boolean {

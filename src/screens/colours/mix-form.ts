@@ -4,7 +4,7 @@ import { toMl } from '#calc/units.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import { type Dose, type Mix, type MixRole, type MixSide, mixFacts } from '#model/mix.ts';
-import { handNumber } from '#screens/colours/amount-text.ts';
+import { handNumber } from '#screens/amount-text.ts';
 import { tidy } from '#screens/dose-words.ts';
 import { type Refusals, readForm } from '#screens/form.ts';
 import type { MixDraft } from '#store/mixes.ts';

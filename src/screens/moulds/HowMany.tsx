@@ -1,10 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { ColdLine } from '#calc/cold-line.ts';
+import type { Columns } from '#calc/columns.ts';
+import { heatFor, learntLoss } from '#calc/loss.ts';
 import { type MouldPlan, mouldPlan, planBasis } from '#calc/mould-plan.ts';
 import type { LoggedShot } from '#calc/mould-shots.ts';
 import { useWorked } from '#live/use-worked.ts';
 import type { Mould } from '#model/mould.ts';
-import { type VolumeUnit, volumeWords } from '#screens/volumes.ts';
+import { heatWords, lossWords } from '#screens/heat-words.ts';
 import { countWords } from '#screens/words.ts';
 import { Sheet } from '#ui/Sheet.tsx';
 import { Stepper } from '#ui/Stepper.tsx';
@@ -13,7 +15,8 @@ interface Props {
   mould: Mould;
   shots: readonly LoggedShot[];
   line: ColdLine;
-  volumeUnit: VolumeUnit;
+  columns: readonly Columns[];
+  massUnit?: 'g' | 'oz' | undefined;
 }
 
 const step = 10;
@@ -21,11 +24,13 @@ const first = 50;
 const most = 2_000;
 
 /** How many shots and how much plastisol for so many good baits, beside what the average says. */
-export function HowMany({ mould, shots, line, volumeUnit }: Props) {
+export function HowMany({ mould, shots, line, columns, massUnit }: Props) {
   const [good, setGood] = useState(first);
   const basis = useWorked(() => planBasis(mould, shots, line), [mould, shots, line]);
-  if (!basis) return null;
+  const loss = useWorked(() => learntLoss(columns.flatMap(({ runs = [] }) => runs)), [columns]);
+  if (!basis || !loss) return null;
   const found = mouldPlan(basis, good);
+  const heat = heatFor(loss, [{ mouldId: mould.id, shouldMl: found.volumeMl }]);
   return (
     <Sheet title="How many shots?">
       <Stepper
@@ -38,8 +43,13 @@ export function HowMany({ mould, shots, line, volumeUnit }: Props) {
         onMore={() => setGood(Math.min(most, good + step))}
       />
       <p role="status">
-        <b>{leadWords(found)}</b> {planWords(found, good, volumeUnit)}
+        <b>{leadWords(found)}</b> {planWords(found, good)}
       </p>
+      {found.plan.kind === 'plan' && (
+        <p>
+          <b>Heat {heatWords(heat, massUnit)}</b> {lossWords(loss, mould.id, massUnit)}
+        </p>
+      )}
       <p>{baseWords(found)}</p>
     </Sheet>
   );
@@ -50,8 +60,8 @@ function leadWords({ plan }: MouldPlan): string {
   return `Make ${countWords(plan.shots, 'shot')}.`;
 }
 
-function planWords(found: MouldPlan, good: number, unit: VolumeUnit): string {
-  const { plan, coldShots, volumeMl } = found;
+function planWords(found: MouldPlan, good: number): string {
+  const { plan, coldShots } = found;
   if (plan.kind === 'too-uncertain') return 'Make 5 shots, log them and look again.';
   const cold =
     coldShots > 0 ? ` The first ${coldShots === 1 ? 'is' : `${coldShots} are`} cold.` : '';
@@ -59,7 +69,7 @@ function planWords(found: MouldPlan, good: number, unit: VolumeUnit): string {
     plan.meanShots < plan.shots
       ? ` The average alone would say ${plan.meanShots}.`
       : ' The average alone says the same.';
-  return `9 times in 10 you will have at least ${good} good ones.${cold}${naive} They take about ${volumeWords(volumeMl, unit)} of plastisol; what stays in pot and injector comes on top.`;
+  return `9 times in 10 you will have at least ${good} good ones.${cold}${naive}`;
 }
 
 function baseWords({ checked }: MouldPlan): string {

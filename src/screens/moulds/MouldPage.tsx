@@ -140,7 +140,8 @@ export function MouldPage(props: Props) {
           mould={mould}
           shots={learnt.shots}
           line={learnt.line}
-          volumeUnit={settings.volumeUnit}
+          columns={columns}
+          massUnit={settings.massUnit}
         />
         <Lately
           mouldId={mould.id}

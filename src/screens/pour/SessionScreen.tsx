@@ -16,6 +16,7 @@ import { type Chosen, Entries } from '#screens/pour/Entries.tsx';
 import { EveryShot } from '#screens/pour/EveryShot.tsx';
 import { HeatPicture } from '#screens/pour/HeatPicture.tsx';
 import { LaminateBalance } from '#screens/pour/LaminateBalance.tsx';
+import { LeftInPots } from '#screens/pour/LeftInPots.tsx';
 import { Totals } from '#screens/pour/Totals.tsx';
 import { useWrites } from '#screens/pour/use-writes.ts';
 import { hrefTo } from '#screens/routes.ts';
@@ -90,6 +91,7 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
         <Totals columns={[columns]} tally={totalOf(yields)} scrap={scrapOf(table)} />
         {!isOpen && <ScrapScale sessionId={sessionId} entries={entries} isFolded />}
         <LaminateBalance {...{ table, entries, colourways, writes }} />
+        <LeftInPots {...{ table, entries, settings, writes }} />
         {yields.length > 0 && (
           <EveryShot
             table={table}

@@ -1,10 +1,11 @@
 import type { Line } from '#calc/log.ts';
-import { heatNumberAt } from '#calc/pot-course.ts';
+import { heatNumberAt, plastisolGPerMl } from '#calc/pot-course.ts';
 import type { Shot, Table } from '#calc/table.ts';
 import { countOf } from '#calc/tonight.ts';
 import type { EntryId, MixedPot, PotId, Said, SaidOf, ShotId } from '#model/entry.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
+import { massWords } from '#screens/amounts.ts';
 import { doseWords } from '#screens/dose-words.ts';
 import { openedWords } from '#screens/pour/result-words.ts';
 import { verdictWords } from '#screens/pour/verdict-words.ts';
@@ -16,6 +17,7 @@ import { clockWords, gramWords, joined, tempWords } from '#screens/words.ts';
 export interface Units {
   tempUnit: 'C' | 'F';
   volumeUnit: VolumeUnit;
+  massUnit?: 'g' | 'oz' | undefined;
 }
 
 /** One line of the log: the outcome first, where it happened second. */
@@ -53,7 +55,7 @@ export function shotName(table: Table, shot: Shot): string {
 function plainWords(
   table: Table,
   said: Exclude<Said, SaidOf<'opened'>>,
-  { tempUnit, volumeUnit }: Units,
+  { tempUnit, volumeUnit, massUnit }: Units,
   { id, at }: { id: EntryId; at: Instant },
 ): [what: string, where: string] {
   switch (said.kind) {
@@ -77,7 +79,7 @@ function plainWords(
     case 'pot-read':
       return [`Pot ${tempWords(said.tempC, tempUnit)}`, `${potName(table, said.potId)}, reading`];
     case 'pot-emptied':
-      return ['Pot emptied', potName(table, said.potId)];
+      return [emptiedWords(said.leftMl, massUnit), potName(table, said.potId)];
     case 'filled':
       return filledWords(table, said, id, volumeUnit);
     case 'clock-stopped':
@@ -125,6 +127,12 @@ function plainWords(
     case 'session-ended':
       return ['Session finished', ''];
   }
+}
+
+function emptiedWords(leftMl: number | null | undefined, unit: 'g' | 'oz' = 'g'): string {
+  if (leftMl === 0) return 'Pot poured dry';
+  if (typeof leftMl !== 'number') return 'Pot emptied';
+  return `Pot emptied, ${massWords(leftMl * plastisolGPerMl, unit)} left`;
 }
 
 /** What went into one cup, and its number: `Cup 1203-2: 12 drops Brown, ½ tsp Green flake`. */

@@ -13,7 +13,8 @@ export interface Writes {
   putRight: (line: Line, says: Said, happenedAt: Instant) => Promise<boolean>;
   takeBack: (line: Line) => Promise<boolean>;
   bringBack: (line: Line) => Promise<boolean>;
-  add: (said: Said) => Promise<boolean>;
+  /** `happenedAt`: when it was, if not just now. */
+  add: (said: Said, happenedAt?: Instant) => Promise<boolean>;
 }
 
 /** The corrections of one session. */
@@ -43,6 +44,7 @@ export function useWrites(sessionId: SessionId): Writes {
       write(async (at) => {
         if (takenBackBy) await takeBack(book, sessionId, takenBackBy, at);
       }),
-    add: (said) => write((at) => addToSession(book, sessionId, said, at)),
+    add: (said, happenedAt) =>
+      write((at) => addToSession(book, sessionId, said, at, happenedAt ?? at)),
   };
 }

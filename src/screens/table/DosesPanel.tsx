@@ -1,13 +1,17 @@
 import { useState } from 'preact/hooks';
+import type { LearntLoss } from '#calc/loss.ts';
 import { pouredDoses } from '#calc/mix.ts';
 import { frozenMix, pouredAt, roleAt } from '#calc/pot-mix.ts';
+import type { Table } from '#calc/table.ts';
 import type { SaidOf } from '#model/entry.ts';
 import type { Dose, Mix, MixRole } from '#model/mix.ts';
+import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { MakePanel } from '#screens/table/MakePanel.tsx';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { type PotPlan, PourDoses, takeWords, tooSmallMl } from '#screens/table/PourDoses.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
-import { StepKeys } from '#screens/table/StepKeys.tsx';
+import { roundPours } from '#screens/table/round.ts';
+import { mixVolumeFrom } from '#screens/table/where-from.ts';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
@@ -17,6 +21,10 @@ interface Props {
   /** The pots as they would be mixed without doses. */
   mixed: SaidOf<'pot-mixed'>;
   volumeMl: number;
+  /** Where that volume comes from. */
+  volumeSays: string;
+  table: Table;
+  learnt: LearntLoss | undefined;
   batches: readonly string[];
   swatches: ReadonlyMap<string, string>;
   settings: SettingsFacts;
@@ -85,14 +93,18 @@ export function DosesPanel(props: Props) {
           )}
         </span>
       </p>
-      <StepKeys
-        label="How much"
-        value={volumeWords(volumeMl, unit)}
+      <HowMuch
+        volumeMl={volumeMl}
+        onVolume={setVolumeMl}
+        settings={settings}
         small={takeWords(plans)}
-        lessName={`${volumeWords(stepMl, unit)} less`}
-        moreName={`${volumeWords(stepMl, unit)} more`}
-        onLess={() => setVolumeMl(Math.max(stepMl, volumeMl - stepMl))}
-        onMore={() => setVolumeMl(Math.min(20_000, volumeMl + stepMl))}
+        says={
+          volumeMl === props.volumeMl
+            ? props.volumeSays
+            : mixVolumeFrom(volumeWords(volumeMl, unit), false, true)
+        }
+        round={roundPours(props.table, Math.max(1, said.pots.length))}
+        learnt={props.learnt}
       />
       <div class={styles.doseRow}>
         <PourDoses plans={plans} swatches={swatches} />

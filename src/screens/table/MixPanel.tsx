@@ -10,17 +10,20 @@ import type { Material } from '#model/material.ts';
 import type { Dose, Mix, MixId, MixSide } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
 import { DosesPanel } from '#screens/table/DosesPanel.tsx';
+import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { useIsLarge } from '#screens/table/key-size.ts';
 import { MakePanel } from '#screens/table/MakePanel.tsx';
 import { mixFor, type Place } from '#screens/table/mix.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
-import { StepKeys } from '#screens/table/StepKeys.tsx';
-import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import { roundPours } from '#screens/table/round.ts';
+import { mixVolumeFrom } from '#screens/table/where-from.ts';
+import { volumeWords } from '#screens/volumes.ts';
 import { batchesOf } from '#store/batches.ts';
 import { freshId } from '#store/book.ts';
 import { headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
+import { lossOf } from '#store/loss.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { mixOf } from '#store/start.ts';
@@ -60,10 +63,12 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
   // Six keys fit the smallest glass, four when they are large: the colours, New colour and More.
   const room = useIsLarge() ? 4 : 6;
   const perPage = (colourways ?? []).length < room ? room - 1 : room - 2;
-  const lastMl = lastMixMl(table) ?? settings.potMl;
+  const learnt = useLive(() => lossOf(book), ['columns'], 'loss');
+  const ownMl = lastMixMl(table);
+  const lastMl = ownMl ?? settings.potMl;
   const [volumeMl, setVolumeMl] = useState(lastMl);
   const unit = settings.volumeUnit;
-  const stepMl = volumeStepMl(unit);
+  const round = roundPours(table, place === 'only' ? 1 : 2);
   const byUse = lastUsedFirst(colourways ?? [], table);
   const shown = byUse.slice(page * perPage, (page + 1) * perPage);
 
@@ -99,6 +104,9 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
         mix={inside.mix}
         mixed={plain(inside.colourway)}
         volumeMl={volumeMl}
+        volumeSays={mixVolumeFrom(volumeWords(volumeMl, unit), volumeMl === lastMl, ownMl !== null)}
+        table={table}
+        learnt={learnt}
         batches={batches ?? []}
         swatches={swatchesOf(materials)}
         settings={settings}
@@ -112,14 +120,14 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
     return <section class={styles.panel} aria-label="New mix" />;
   return (
     <section class={styles.panel} aria-label="New mix">
-      <StepKeys
-        label="How much"
-        value={volumeWords(volumeMl, unit)}
+      <HowMuch
+        volumeMl={volumeMl}
+        onVolume={setVolumeMl}
+        settings={settings}
         small={volumeMl === lastMl ? 'as last time' : 'each pot'}
-        lessName={`${volumeWords(stepMl, unit)} less`}
-        moreName={`${volumeWords(stepMl, unit)} more`}
-        onLess={() => setVolumeMl(Math.max(stepMl, volumeMl - stepMl))}
-        onMore={() => setVolumeMl(Math.min(20_000, volumeMl + stepMl))}
+        says={mixVolumeFrom(volumeWords(volumeMl, unit), volumeMl === lastMl, ownMl !== null)}
+        round={round}
+        learnt={learnt}
       />
       <div class={styles.keyRow} role="group" aria-label="Which pot">
         {(['only', 'A', 'B'] as const).map((one) => (

@@ -60,7 +60,9 @@ export function PotPanel(props: Props) {
       />
     );
   }
-  if (inside === 'top-up') return <TopUpPanel pot={pot} settings={settings} onSaid={onSaid} />;
+  if (inside === 'top-up') {
+    return <TopUpPanel table={table} pot={pot} settings={settings} onSaid={onSaid} />;
+  }
   const state = potStateAt(pot, table.pourC, now);
   return (
     <section class={styles.potpanel} aria-label={`Pot, ${pot.name}`}>

@@ -1,29 +1,36 @@
 import { useState } from 'preact/hooks';
 import { pouredDoses } from '#calc/mix.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
+import { pouredFrom } from '#calc/pot-runs.ts';
+import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
 import type { MixSide } from '#model/mix.ts';
+import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { type PotPlan, PourDoses, takeWords } from '#screens/table/PourDoses.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
+import { roundPours } from '#screens/table/round.ts';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { headsOf } from '#store/heads.ts';
+import { lossOf } from '#store/loss.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
 
 interface Props {
+  table: Table;
   pot: Pot;
   settings: SettingsFacts;
   onSaid: (said: Said) => void;
 }
 
 /** What was added to a pot: how much, how often it had been hot before, and the doses of fresh plastisol. */
-export function TopUpPanel({ pot, settings, onSaid }: Props) {
+export function TopUpPanel({ table, pot, settings, onSaid }: Props) {
   const { book } = useShop();
   const materials = useLive(() => headsOf(book, 'materials'), ['materials'], 'all');
+  const learnt = useLive(() => lossOf(book), ['columns'], 'loss');
   const unit = settings.volumeUnit;
   const stepMl = volumeStepMl(unit);
   const last = pot.course.filter((event) => event.kind === 'filled').at(-1);
@@ -63,15 +70,15 @@ export function TopUpPanel({ pot, settings, onSaid }: Props) {
 
   return (
     <section class={styles.panel} aria-label={`Top up ${pot.name}`}>
-      <StepKeys
-        label="How much"
-        value={words}
+      <HowMuch
+        volumeMl={volumeMl}
+        onVolume={setVolumeMl}
+        settings={settings}
         small={smallWords}
         says={topUpFrom(isRepeat, words, volumeMl === lastMl)}
-        lessName={`${volumeWords(stepMl, unit)} less`}
-        moreName={`${volumeWords(stepMl, unit)} more`}
-        onLess={() => setVolumeMl(Math.max(stepMl, volumeMl - stepMl))}
-        onMore={() => setVolumeMl(Math.min(20_000, volumeMl + stepMl))}
+        round={roundPours(table, Math.max(1, table.potsDrawn.length))}
+        learnt={learnt}
+        already={{ inMl: filledMl(pot), past: pouredFrom(pot, table.shots) }}
       />
       <StepKeys
         label="Heats it had before"
@@ -98,4 +105,9 @@ export function TopUpPanel({ pot, settings, onSaid }: Props) {
 function topUpFrom(isRepeat: boolean, words: string, isPreset: boolean): string {
   if (!isPreset) return `You chose ${words}.`;
   return isRepeat ? `Your last ${words}.` : `Our start value: ${words}.`;
+}
+
+/** All that ever went into a pot, mL. */
+function filledMl({ course }: Pot): number {
+  return course.reduce((sum, one) => sum + (one.kind === 'filled' ? one.volumeMl : 0), 0);
 }

@@ -40,3 +40,9 @@ export function potFrom(mixed: string, roundMl: number): [volume: string, rounds
     roundMl > 0 ? `Rounds: ${Math.round(roundMl)} mL each, 5 % stays in.` : '',
   ];
 }
+
+/** One sentence for where the volume of a fresh mix comes from. */
+export function mixVolumeFrom(words: string, isPreset: boolean, isOwn: boolean): string {
+  if (!isPreset) return `You chose ${words}.`;
+  return isOwn ? `Your last mix: ${words}.` : `From your shop settings: ${words}.`;
+}

@@ -177,7 +177,7 @@ describe('the cavities', () => {
 });
 
 describe('how many shots', () => {
-  test('steps by ten, says the number of the average beside its own, and warns of what is not in it', async () => {
+  test('steps by ten, says the number of the average beside its own, and what to heat for it with what is lost', async () => {
     await pour(seven, ...times(20, 'gggg', 'gggs'));
     open();
     await says(/^Make \d+ shots\.$/);
@@ -187,7 +187,10 @@ describe('how many shots', () => {
     await key('More').click();
     await expect.poll(shots).toBeGreaterThan(fifty);
     await says(/The average alone would say \d+\./);
-    await says(/what stays in pot and injector comes on top\.$/);
+    await says(
+      /^Heat \S+ k?g with what is lost, \S+ k?g in 8 of 10 pots\. A guess: tell what was left of 3 pots more\.$/,
+    );
+    await says(/26 g stays in pot and injector; its shots take what they hold\.$/);
     await says('Worked out from the 80 warm baits you looked at.');
   });
 });

@@ -1,4 +1,5 @@
-import { toMl, type VolumeUnit } from '#calc/units.ts';
+import { plastisolGPerMl } from '#calc/pot-course.ts';
+import { gFrom, toMl, type VolumeUnit } from '#calc/units.ts';
 
 /** What was typed for how much: a volume, or shots of a mould. */
 export type HowMuch = { ml: number } | { shots: number };
@@ -46,6 +47,21 @@ export function howMuch(text: string, own: 'cup' | 'floz' | 'mL'): HowMuch | nul
   if (/^shots?$/.test(word)) return Number.isInteger(amount) ? { shots: amount } : null;
   const unit = word === '' ? own : Object.hasOwn(units, word) ? units[word] : undefined;
   return unit ? { ml: toMl(amount, unit) } : null;
+}
+
+/**
+ * What was left of a pot, mL: `0`, `40 g`, `1.5 oz` on the scale, or a volume, `¼ cup`. A bare number is
+ * in the shop's unit of mass. Null: none of these.
+ */
+export function leftMlFrom(text: string, mass: 'g' | 'oz'): number | null {
+  const found = /^(.*?)\s*(g|oz)?\.?$/i.exec(text.trim());
+  const amount = handNumber(found?.[1] ?? '');
+  if (amount !== null) {
+    const unit = (found?.[2]?.toLowerCase() ?? mass) === 'oz' ? 'oz' : 'g';
+    return (unit === 'oz' ? gFrom(amount, 'oz') : amount) / plastisolGPerMl;
+  }
+  const volume = howMuch(text, 'mL');
+  return volume && 'ml' in volume ? volume.ml : null;
 }
 
 function finite(value: number): number | null {
