@@ -1,5 +1,6 @@
 // npm test: installs what is missing, runs every check, counts, and ends with `N passed, N failed`.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { rowsOf, tableOf, testsOf } from './reports.mjs';
 import { findChromium, goHome, installPackages, run } from './tools.mjs';
 
 goHome();
@@ -10,12 +11,16 @@ rmSync(out, { recursive: true, force: true });
 mkdirSync(out, { recursive: true });
 
 const counts = [];
+/** Every test that a suite wrote about. */
+const tests = [];
 const note = (suite, passed, failed) => counts.push({ suite, passed, failed });
 
 /** What a suite wrote about itself; null if it wrote nothing that can be read. */
 function reportOf(file) {
   try {
-    return JSON.parse(readFileSync(file, 'utf8'));
+    const report = JSON.parse(readFileSync(file, 'utf8'));
+    tests.push(...testsOf(report));
+    return report;
   } catch {
     return null;
   }
@@ -66,7 +71,18 @@ const isBuilt = whole('build and size', ['npm', 'run', '--silent', 'build']);
 if (chromium && isBuilt) playwright('built app');
 else note('built app', 0, 1);
 
-console.log('');
+const drills = JSON.parse(readFileSync('.ci/drills.json', 'utf8'));
+const rows = rowsOf(
+  drills,
+  tests.flatMap(({ figures }) => figures),
+);
+const met = rows.filter(({ isMet }) => isMet).length;
+note('figures', met, rows.length - met);
+
+const broken = tests.filter(({ hasFailed }) => hasFailed);
+if (broken.length > 0) console.log('\nFailed:');
+for (const { name, why } of broken) console.log(`- ${name}\n    ${why}`);
+console.log(`\n${tableOf(rows).join('\n')}\n`);
 for (const { suite, passed, failed } of counts) {
   console.log(
     `${suite.padEnd(18)} ${String(passed).padStart(5)} passed ${String(failed).padStart(4)} failed`,
