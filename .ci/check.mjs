@@ -1,10 +1,11 @@
 // npm test: installs what is missing, runs every check, counts, and ends with `N passed, N failed`.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { rowsOf, tableOf, testsOf } from './reports.mjs';
-import { findChromium, goHome, installPackages, run } from './tools.mjs';
+import { findChromium, goHome, installPackages, installPrograms, run } from './tools.mjs';
 
 goHome();
 installPackages();
+installPrograms();
 const chromium = findChromium();
 const out = 'tests/out';
 rmSync(out, { recursive: true, force: true });

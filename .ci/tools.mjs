@@ -28,20 +28,37 @@ export function installPackages() {
   }
 }
 
-/** The path of a Chromium; installs Debian's where it can, else says which command to run. */
-export function findChromium() {
-  const known = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'];
-  const found = known.find((path) => path && existsSync(path));
-  if (found) return found;
+/** What the checks run beside Node, by the names of Debian's packages. */
+const programs = {
+  chromium: '/usr/bin/chromium',
+  'firefox-esr': '/usr/bin/firefox-esr',
+  strace: '/usr/bin/strace',
+  gnumeric: '/usr/bin/ssconvert',
+};
+
+/**
+ * Installs the programs that the checks need where that can be done, else says what is missing: the
+ * drills that need it then fail.
+ */
+export function installPrograms() {
+  const missing = () => Object.keys(programs).filter((name) => !existsSync(programs[name]));
+  if (missing().length === 0) return;
   const isDebianRoot = process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
   if (isDebianRoot) {
-    console.log('Installing Chromium by apt-get ...');
+    console.log(`Installing ${missing().join(', ')} by apt-get ...`);
+    const quiet = { DEBIAN_FRONTEND: 'noninteractive' };
     run('apt-get', ['update', '-qq']);
-    run('apt-get', ['install', '-y', '-qq', 'chromium'], { DEBIAN_FRONTEND: 'noninteractive' });
-    if (existsSync('/usr/bin/chromium')) return '/usr/bin/chromium';
+    // One by one: a package that is not to be had takes no other along.
+    for (const name of missing()) {
+      run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', name], quiet);
+    }
   }
-  console.error(
-    'There is no Chromium here. Install one (Debian: sudo apt-get install chromium) or set CHROMIUM to its path.',
-  );
-  return null;
+  const left = missing().join(' ');
+  if (left) console.error(`Not installed: ${left} (Debian: sudo apt-get install ${left})`);
+}
+
+/** The path of a Chromium, or null; CHROMIUM names one that lies elsewhere. */
+export function findChromium() {
+  const known = [process.env.CHROMIUM, programs.chromium, '/usr/bin/chromium-browser'];
+  return known.find((path) => path && existsSync(path)) ?? null;
 }
