@@ -79,6 +79,8 @@ describe('yields side by side', () => {
     await key('Less').click();
     await says('That fits what you marked.');
     for (let press = 0; press < 20; press += 1) await key('More').click();
-    await says(/bad baits? more than marked\. The yields then look better than they are\. \d+ good is then nearer than \d+\.$/);
+    await says(
+      /bad baits? more than marked\. The yields then look better than they are\. \d+ good is then nearer than \d+\.$/,
+    );
   });
 });
