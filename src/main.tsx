@@ -50,11 +50,18 @@ async function open(root: HTMLElement): Promise<void> {
   };
   let opened: Book | null = null;
   const safety = safetyOf(() => opened);
-  const book = await openBook(name, news).catch(async (error: unknown) => {
-    // A disk that is full to the last byte does not even open: the reserve lets it.
-    if (isNewer(error) || !(await hasDrawer(name)) || !(await hasRoomMade(safety))) throw error;
-    return await openBook(name, news);
-  });
+  // Some browsers never answer until the app is loaded anew: a white page would say nothing.
+  const waiting = setTimeout(async () => {
+    const { slow } = await import('#app/opening-troubles.ts');
+    if (!opened) render(<Trouble {...slow} />, root);
+  }, longestMs);
+  const book = await openBook(name, news)
+    .catch(async (error: unknown) => {
+      // A disk that is full to the last byte does not even open: the reserve lets it.
+      if (isNewer(error) || !(await hasDrawer(name)) || !(await hasRoomMade(safety))) throw error;
+      return await openBook(name, news);
+    })
+    .finally(() => clearTimeout(waiting));
   opened = book;
   joinWindows(name);
   const demo = isDemo ? await import('#app/demo-door.ts') : null;
@@ -145,6 +152,8 @@ async function reopen(
   }
 }
 
+/** Longer than this no phone should take to open the logbook. */
+const longestMs = 8_000;
 const blocked = {
   title: 'Another window is open',
   text: 'An older Warmshot window holds the logbook. Close it and this one goes on.',

@@ -24,6 +24,12 @@ const troubles: Record<ReturnType<typeof openingFault>, { title: string; text: s
   },
 };
 
+/** What is said while it does not answer at all; it may still open. */
+export const slow = {
+  title: 'The logbook takes long to open',
+  text: 'Your data is untouched. Wait a little, or start again.',
+};
+
 /** The words for a logbook that does not open. */
 export function troubleOf(error: unknown) {
   const fault = openingFault(error);

@@ -1,9 +1,10 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
+import { unsavedOf } from '#live/unsaved.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
-import { newEntry, putEntries, type Says } from '#store/entries.ts';
+import { newEntry, type Says } from '#store/entries.ts';
 import { runningEntries } from '#store/running.ts';
 
 /** The running session as the table writes and reads it. */
@@ -17,30 +18,21 @@ export interface SessionLog {
    * stand in the log is refused: the hand is told, nothing else changes.
    */
   write: (says: Says) => Promise<void>;
+  /** Tries to store what is kept in memory. True when nothing is left. */
+  settle: () => Promise<boolean>;
 }
 
 /**
  * The running session; undefined while it is looked up, null when none runs. Entries that cannot be
- * stored are kept, counted and tried again every two seconds.
+ * stored are kept, counted and tried again.
  */
 export function useSessionLog(): SessionLog | null | undefined {
   const shop = useShop();
   const { book, clock } = shop;
   const stored = useLive(() => runningEntries(book), ['entries', 'sealed'], 'running');
-  const [kept, setKept] = useState<readonly Entry[]>([]);
-  const keptNow = useRef(kept);
-  keptNow.current = kept;
-
-  useEffect(() => {
-    if (kept.length === 0) return;
-    return clock.every(2_000, () => {
-      const tried = keptNow.current;
-      putEntries(book, tried).then(
-        () => setKept((now) => now.filter((entry) => !tried.includes(entry))),
-        () => {},
-      );
-    });
-  }, [book, clock, kept.length]);
+  const unsaved = unsavedOf(book, clock);
+  const [, setTurn] = useState({});
+  useEffect(() => unsaved.hear(() => setTurn({})), [unsaved]);
 
   const sessionId = stored?.[0]?.sessionId;
   if (stored === undefined) return undefined;
@@ -49,16 +41,17 @@ export function useSessionLog(): SessionLog | null | undefined {
   async function write(says: Says) {
     if (!sessionId) return;
     const entry = await newEntry(book, sessionId, says, clock.now()).catch(() => null);
-    if (!entry) return refuse(shop);
-    try {
-      await putEntries(book, [entry]);
-      confirm(shop);
-    } catch {
-      setKept((now) => [...now, entry]);
-      refuse(shop);
-    }
+    if (entry && (await unsaved.store(entry))) confirm(shop);
+    else refuse(shop);
   }
 
-  const own = kept.filter((entry) => entry.sessionId === sessionId);
-  return { sessionId, entries: [...stored, ...own], unsaved: own.length, write };
+  const isOwn = (entry: Entry) => entry.sessionId === sessionId;
+  const waiting = unsaved.waiting().filter(isOwn);
+  return {
+    sessionId,
+    entries: [...stored, ...unsaved.settled().filter(isOwn), ...waiting],
+    unsaved: waiting.length,
+    write,
+    settle: unsaved.tryAgain,
+  };
 }

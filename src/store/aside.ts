@@ -6,6 +6,7 @@ import { openDoor } from '#store/door.ts';
 import { looseTables } from '#store/keeping.ts';
 import { announce } from '#store/notice.ts';
 import { putIntoSession } from '#store/sessions.ts';
+import { whole } from '#store/whole.ts';
 
 /** A record that was set aside, and what could be done about it. */
 export interface Aside extends AsideMeta {
@@ -55,11 +56,10 @@ export async function putBackAside(
   }
   const next = 'stamps' in mended ? { ...mended, stamps } : mended;
   const tx = book.db.transaction([table, 'meta'], 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore(table).put(next as never),
-    tx.objectStore('meta').delete(name),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore(table).put(next as never),
+    () => tx.objectStore('meta').delete(name),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce(table, 'meta');
 }

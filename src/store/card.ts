@@ -4,6 +4,7 @@ import type { Instant } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
 import { changedHead, headsOf } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
+import { whole } from '#store/whole.ts';
 
 /** Optics of the plastisol without colour, when the shop has read just one; null: taken as clear. */
 export async function bareBaseOf(book: Book): Promise<Material['optics']> {
@@ -34,11 +35,10 @@ export async function keepCard(
   const nextMaterial = await changedHead(book, 'materials', material, { optics }, at);
   const stores = ['photos', 'materials', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('photos').put(nextPhoto),
-    tx.objectStore('materials').put(nextMaterial),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore('photos').put(nextPhoto),
+    () => tx.objectStore('materials').put(nextMaterial),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('photos', 'materials');
 }

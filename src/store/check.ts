@@ -1,3 +1,4 @@
+import type { IDBPTransaction } from 'idb';
 import { columnsOf } from '#calc/columns.ts';
 import { inStampOrder } from '#calc/log.ts';
 import { settledHead } from '#calc/settle.ts';
@@ -6,7 +7,7 @@ import { tableOf } from '#calc/table.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
 import type { Instant, Stamp } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
-import type { AsideMeta, Table } from '#store/db.ts';
+import type { AsideMeta, Logbook, Table } from '#store/db.ts';
 import { count, type Findings, noTally } from '#store/findings.ts';
 import { keysIn, recordIn, sumIn } from '#store/journal.ts';
 import {
@@ -20,6 +21,7 @@ import {
 } from '#store/keeping.ts';
 import { announce } from '#store/notice.ts';
 import { fits } from '#store/schemas.ts';
+import { whole } from '#store/whole.ts';
 
 /** What the first look found: it only reads. */
 interface Suspects {
@@ -123,9 +125,29 @@ async function settleLoose(
   findings.newestStamp = laterStamp(findings.newestStamp, newestStampOf(next));
 }
 
+/** Where the parts of a session lie. */
+const sessionTables: ('entries' | 'sealed' | 'columns' | 'meta')[] = [
+  'entries',
+  'sealed',
+  'columns',
+  'meta',
+];
+
 /** Settles one session: every entry that either place has, in the table where it belongs. */
 async function settleSession(
-  { db, journal, paper }: Copy,
+  copy: Copy,
+  suspect: { sessionId: string; suspects: Suspects },
+  findings: Findings,
+  at: Instant,
+): Promise<void> {
+  const tx = copy.db.transaction(sessionTables, 'readwrite', { durability: 'strict' });
+  // The old place is emptied before the new one is filled: both or neither.
+  await whole(tx, [() => settleIn(tx, copy, suspect, findings, at)]);
+}
+
+async function settleIn(
+  tx: IDBPTransaction<Logbook, typeof sessionTables, 'readwrite'>,
+  { journal, paper }: Copy,
   { sessionId: id, suspects }: { sessionId: string; suspects: Suspects },
   findings: Findings,
   at: Instant,
@@ -134,8 +156,6 @@ async function settleSession(
     .map((key) => (paper ? recordIn(journal, paper, 'entries', key) : undefined))
     .filter((record): record is Entry => fits('entries', record));
   const range = IDBKeyRange.bound([id, ''], [id, '\uffff']);
-  const stores = ['entries', 'sealed', 'columns', 'meta'] as const;
-  const tx = db.transaction(stores, 'readwrite', { durability: 'strict' });
   const [runningIds, running] = await Promise.all([
     tx.objectStore('entries').getAllKeys(range),
     tx.objectStore('entries').getAll(range),
@@ -145,17 +165,17 @@ async function settleSession(
     ...running.map((row, index) => ({ id: runningIds[index]?.[2] ?? '', row })),
     ...(Array.isArray(sealed?.entries) ? sealed.entries : []).map((row) => ({ id: row?.id, row })),
   ];
-  const whole = rows.filter(({ row }) => fits('entries', row)).map(({ row }) => row);
+  const sound = rows.filter(({ row }) => fits('entries', row)).map(({ row }) => row);
   // The lines come last: of two entries with one id the later one is taken.
-  const entries = inStampOrder([...whole, ...lines]);
+  const entries = inStampOrder([...sound, ...lines]);
   const isSession = entries.some(({ said }) => said.kind === 'session-begun');
   for (const one of rows) {
-    if (whole.includes(one.row) || lines.some((line) => line.id === one.id)) continue;
+    if (sound.includes(one.row) || lines.some((line) => line.id === one.id)) continue;
     await tx.objectStore('meta').put(asideOf('entries', `${id}/${one.id}`, one.row, at));
     findings.setAside += 1;
   }
   const before = JSON.stringify(
-    rows.length === whole.length ? inStampOrder(whole) : rows.map(({ row }) => row),
+    rows.length === sound.length ? inStampOrder(sound) : rows.map(({ row }) => row),
   );
   await tx.objectStore('entries').delete(range);
   await tx.objectStore('sealed').delete(id);
@@ -186,7 +206,6 @@ async function settleSession(
       count(isBack ? findings.putBack : findings.putRight, 'sealed');
     }
   }
-  await tx.done;
   findings.newestStamp = laterStamp(findings.newestStamp, entries.at(-1)?.stamp ?? null);
 }
 

@@ -4,6 +4,7 @@ import { type Book, freshId, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
 import { withReserve } from '#store/room.ts';
+import { whole } from '#store/whole.ts';
 
 /** What a line can say: something that happened, or a correction of a line. */
 export type Says = Entry['said'];
@@ -57,10 +58,11 @@ export async function undoEntry(
 export async function putEntries(book: Book, entries: readonly Entry[]): Promise<void> {
   await withReserve(async () => {
     const tx = book.db.transaction('entries', 'readwrite', { durability: 'strict' });
-    const puts = entries.map((entry) => tx.store.put(entry));
-    // Committing by hand spares one turn of the event loop; a failed put still rejects `done`.
-    tx.commit();
-    await Promise.all([...puts, tx.done]);
+    await whole(tx, [
+      ...entries.map((entry) => () => tx.store.put(entry)),
+      // Committing by hand spares one turn of the event loop; a failed put still rejects `done`.
+      () => tx.commit(),
+    ]);
   });
   announce('entries');
 }

@@ -8,6 +8,7 @@ import type { Instant, Stamp } from '#model/schemas.ts';
 import { type Book, freshId, pennedMeta, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
+import { whole } from '#store/whole.ts';
 
 /** The kinds of head that a shop has many of. */
 interface Heads {
@@ -135,10 +136,9 @@ export async function newHead<K extends keyof Heads>(
 
 async function putHead<K extends keyof Heads>(book: Book, kind: K, head: Heads[K]): Promise<void> {
   const tx = book.db.transaction([kind, 'meta'], 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore(kind).put(head as never),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore(kind).put(head as never),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce(kind);
 }

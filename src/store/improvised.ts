@@ -4,6 +4,7 @@ import type { Instant } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
 import { type FactsOf, newHead } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
+import { whole } from '#store/whole.ts';
 
 /** Keeps a mix that was made up at the table, under the id that its pot was logged with. */
 export async function keepImprovised(
@@ -30,10 +31,9 @@ export async function addMix(
 ): Promise<Mix> {
   const mix = await newHead(book, 'mixes', id ? { facts, at, id } : { facts, at });
   const tx = book.db.transaction(['mixes', 'meta'], 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('mixes').put(mix),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore('mixes').put(mix),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('mixes');
   return mix;

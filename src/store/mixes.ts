@@ -11,6 +11,7 @@ import { changedHead, changeHead, headOf, headsOf, newHead } from '#store/heads.
 import { addMix } from '#store/improvised.ts';
 import { newestFirst } from '#store/newest-mixes.ts';
 import { announce } from '#store/notice.ts';
+import { whole } from '#store/whole.ts';
 
 /** What the person writes of a version: the doses, and what to do otherwise next time. */
 export type MixDraft = MixBody & Pick<Mix, 'nextTime'>;
@@ -73,11 +74,10 @@ export async function nameMix(
   const next = await changedHead(book, 'mixes', mix, { colourwayId: colourway.id }, at);
   const stores = ['colourways', 'mixes', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('colourways').put(colourway),
-    tx.objectStore('mixes').put(next),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore('colourways').put(colourway),
+    () => tx.objectStore('mixes').put(next),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('colourways', 'mixes');
   return colourway;

@@ -7,6 +7,7 @@ import { type Book, pennedMeta } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { type FactsOf, headsOf, newHead } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
+import { whole } from '#store/whole.ts';
 
 /** A picture that was made small, as the device gives it. */
 export interface SmallPicture {
@@ -49,11 +50,10 @@ export async function addPhoto(
   const held = await checked('photo-bytes', { id: head.id, bytes });
   const stores = ['photos', 'photo-bytes', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('photo-bytes').put(held),
-    tx.objectStore('photos').put(head),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore('photo-bytes').put(held),
+    () => tx.objectStore('photos').put(head),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('photos', 'photo-bytes');
   return head;

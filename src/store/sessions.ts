@@ -5,6 +5,7 @@ import { heatOf } from '#calc/warmth.ts';
 import type { Entry, EntryId, Said, SessionId } from '#model/entry.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
+import type { SealedSession } from '#model/session.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { newEntry, putEntries, type Says } from '#store/entries.ts';
@@ -12,6 +13,7 @@ import { changedHead, headOf } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { withReserve } from '#store/room.ts';
 import { entriesRunning, rangeOf } from '#store/running.ts';
+import { whole } from '#store/whole.ts';
 
 // What begins and reads a session is in the first load; what seals one comes after the first paint.
 export { beginSession, entriesOf, runningEntries, sealedSessions } from '#store/running.ts';
@@ -24,22 +26,26 @@ export async function endSession(book: Book, sessionId: SessionId, at: Instant):
   const entries = await entriesRunning(book, sessionId);
   if (entries.length === 0) throw new Error('This session is not running.');
   const ended = await newEntry(book, sessionId, { kind: 'session-ended' }, at);
-  const whole = [...entries, ended];
-  const moulds = await mouldsAfter(book, whole, at);
-  const { sealed, columns } = await sealedOf(sessionId, whole);
+  const all = [...entries, ended];
+  const moulds = await mouldsAfter(book, all, at);
+  const { sealed, columns } = await sealedOf(sessionId, all);
   const stores = ['entries', 'sealed', 'columns', 'drafts', 'moulds', 'meta'] as const;
-  await withReserve(async () => {
+  const isDone = await withReserve(async () => {
     const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-    await Promise.all([
-      tx.objectStore('entries').delete(rangeOf(sessionId)),
-      tx.objectStore('sealed').put(sealed),
-      tx.objectStore('columns').put(columns),
-      tx.objectStore('drafts').delete(sessionId),
-      tx.objectStore('meta').put(pennedMeta(book)),
-      ...moulds.map((mould) => tx.objectStore('moulds').put(mould)),
-      tx.done,
+    const now = await tx.objectStore('entries').getAll(rangeOf(sessionId));
+    if (!isUntouched(now, entries)) return await leave(tx);
+    await whole(tx, [
+      () => tx.objectStore('entries').delete(rangeOf(sessionId)),
+      () => tx.objectStore('sealed').put(sealed),
+      () => tx.objectStore('columns').put(columns),
+      () => tx.objectStore('drafts').delete(sessionId),
+      () => tx.objectStore('meta').put(pennedMeta(book)),
+      ...moulds.map((mould) => () => tx.objectStore('moulds').put(mould)),
     ]);
+    return true;
   });
+  // A line came in between: without it the session would be sealed too early.
+  if (!isDone) return await endSession(book, sessionId, at);
   announce('entries', 'sealed', 'columns', 'drafts', 'moulds');
 }
 
@@ -55,11 +61,10 @@ export async function reopenSession(book: Book, sessionId: SessionId, at: Instan
   );
   const stores = ['entries', 'sealed', 'columns'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    ...[...sealed.entries, ...taken].map((entry) => tx.objectStore('entries').put(entry)),
-    tx.objectStore('sealed').delete(sessionId),
-    tx.objectStore('columns').delete([sealed.startedAt, sessionId]),
-    tx.done,
+  await whole(tx, [
+    ...[...sealed.entries, ...taken].map((entry) => () => tx.objectStore('entries').put(entry)),
+    () => tx.objectStore('sealed').delete(sessionId),
+    () => tx.objectStore('columns').delete([sealed.startedAt, sessionId]),
   ]);
   announce('entries', 'sealed', 'columns');
 }
@@ -97,20 +102,57 @@ export async function addToSession(
 
 /** Stores a line of a session that runs or has long ended; an ended one is sealed anew. */
 export async function putIntoSession(book: Book, entry: Entry): Promise<void> {
-  const { sessionId } = entry;
-  const sealed = await book.db.get('sealed', sessionId);
+  const sealed = await book.db.get('sealed', entry.sessionId);
   if (!sealed) return await putEntries(book, [entry]);
-  const next = await sealedOf(sessionId, [...sealed.entries, entry]);
+  await sealAnew(book, sealed, [entry]);
+}
+
+/**
+ * Stores lines that were pressed at the table and could not be stored then; the session may have
+ * been ended meanwhile.
+ */
+export async function putLate(book: Book, entries: readonly Entry[]): Promise<void> {
+  for (const sessionId of new Set(entries.map((entry) => entry.sessionId))) {
+    const own = entries.filter((entry) => entry.sessionId === sessionId);
+    const sealed = await book.db.get('sealed', sessionId);
+    if (sealed) await sealAnew(book, sealed, own);
+    else await putEntries(book, own);
+  }
+}
+
+async function sealAnew(
+  book: Book,
+  found: SealedSession,
+  entries: readonly Entry[],
+): Promise<void> {
+  const next = await sealedOf(found.id, [...found.entries, ...entries]);
   const stores = ['sealed', 'columns', 'meta'] as const;
-  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('sealed').put({ ...sealed, ...next.sealed }),
-    tx.objectStore('columns').delete([sealed.startedAt, sessionId]),
-    tx.objectStore('columns').put(next.columns),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
-  ]);
-  announce('sealed', 'columns');
+  const isDone = await withReserve(async () => {
+    const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+    const sealed = await tx.objectStore('sealed').get(found.id);
+    if (!isUntouched(sealed?.entries, found.entries)) return await leave(tx);
+    await whole(tx, [
+      () => tx.objectStore('sealed').put({ ...found, ...next.sealed }),
+      () => tx.objectStore('columns').delete([found.startedAt, found.id]),
+      () => tx.objectStore('columns').put(next.columns),
+      () => tx.objectStore('meta').put(pennedMeta(book)),
+    ]);
+    return true;
+  });
+  if (isDone) return announce('sealed', 'columns');
+  // Another hand was quicker: its lines must not be lost under these.
+  await putLate(book, entries);
+}
+
+/** Whether the entries are still the ones that were read a moment ago. */
+function isUntouched(now: readonly Entry[] | undefined, before: readonly Entry[]): boolean {
+  return now?.length === before.length && now.at(-1)?.id === before.at(-1)?.id;
+}
+
+/** Ends a transaction in which nothing was written. */
+async function leave(tx: { done: Promise<void> }): Promise<false> {
+  await tx.done;
+  return false;
 }
 
 async function sealedOf(sessionId: SessionId, entries: readonly Entry[]) {

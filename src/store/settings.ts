@@ -4,6 +4,7 @@ import type { settingsFacts } from '#model/settings.ts';
 import { type Book, pennedMeta, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
+import { whole } from '#store/whole.ts';
 
 export type SettingsFacts = z.infer<z.ZodMiniObject<typeof settingsFacts>>;
 
@@ -59,10 +60,9 @@ export async function changeSettings(
     deletedAt: null,
   });
   const tx = book.db.transaction(['settings', 'meta'], 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('settings').put(next),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore('settings').put(next),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('settings');
 }

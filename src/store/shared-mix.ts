@@ -8,6 +8,7 @@ import { type Book, pennedMeta } from '#store/book.ts';
 import { type FactsOf, headsOf, newHead } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { plainMaterial } from '#store/plain-material.ts';
+import { whole } from '#store/whole.ts';
 
 /** A version of a mix as another shop can read it. */
 export function sharedOf(
@@ -83,14 +84,13 @@ export async function takeMix(book: Book, shared: SharedMix, at: Instant): Promi
   });
   const stores = ['materials', 'colourways', 'mixes', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await Promise.all([
+  await whole(tx, [
     ...materials
       .filter((one) => !known.includes(one))
-      .map((one) => tx.objectStore('materials').put(one)),
-    tx.objectStore('colourways').put(colourway),
-    tx.objectStore('mixes').put(mix),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+      .map((one) => () => tx.objectStore('materials').put(one)),
+    () => tx.objectStore('colourways').put(colourway),
+    () => tx.objectStore('mixes').put(mix),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce(...stores);
   return colourway;

@@ -7,6 +7,7 @@ import type { Instant } from '#model/schemas.ts';
 import { type Book, freshId, pennedMeta, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
+import { whole } from '#store/whole.ts';
 
 /** What moves a material's stock, besides what sessions pour. */
 export type Moves = Exclude<Movement['says'], { kind: 'taken-back' }>;
@@ -50,7 +51,10 @@ export async function takeBackMovement(
 export async function mergeMovements(book: Book, movements: readonly Movement[]): Promise<void> {
   const safe = await Promise.all(movements.map((movement) => checked('movements', movement)));
   const tx = book.db.transaction('movements', 'readwrite', { durability: 'strict' });
-  await Promise.all([...safe.map((movement) => tx.store.put(movement)), tx.done]);
+  await whole(
+    tx,
+    safe.map((movement) => () => tx.store.put(movement)),
+  );
   announce('movements');
 }
 
@@ -101,10 +105,9 @@ async function putMovement(
     note,
   });
   const tx = book.db.transaction(['movements', 'meta'], 'readwrite', { durability: 'strict' });
-  await Promise.all([
-    tx.objectStore('movements').put(movement),
-    tx.objectStore('meta').put(pennedMeta(book)),
-    tx.done,
+  await whole(tx, [
+    () => tx.objectStore('movements').put(movement),
+    () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('movements');
   return movement;

@@ -10,15 +10,16 @@ export interface Said {
 }
 
 interface Facts {
-  unsaved: number;
+  /** Presses wait in memory, or the end of the session could not be stored. */
+  isUnsaved: boolean;
   isAsking: boolean;
   hasJumped: boolean;
   ready: string | null;
 }
 
 /** What must be said now, the gravest first; null: nothing. */
-export function noticeOf({ unsaved, isAsking, hasJumped, ready }: Facts): Said | null {
-  if (unsaved > 0) return { kind: 'alarm', words: 'Not saving. Free some space.' };
+export function noticeOf({ isUnsaved, isAsking, hasJumped, ready }: Facts): Said | null {
+  if (isUnsaved) return { kind: 'alarm', words: 'Not saving. Free some space.' };
   if (isAsking) return { kind: 'news', words: 'Still pouring?' };
   if (hasJumped)
     return { kind: 'clock', words: jumpWords, short: 'Clock jumped. Times may be off.' };

@@ -12,7 +12,6 @@ import { markedSaid } from '#screens/table/acts.ts';
 import { Cards } from '#screens/table/Cards.tsx';
 import { HintLine, hasHintLine } from '#screens/table/HintLine.tsx';
 import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
-import { leaveTable } from '#screens/table/leave.ts';
 import { MainKey } from '#screens/table/MainKey.tsx';
 import { mapMeaning, meaningOf } from '#screens/table/meaning.ts';
 import { Notice, noticeOf } from '#screens/table/Notice.tsx';
@@ -23,6 +22,7 @@ import { RoundLine } from '#screens/table/RoundLine.tsx';
 import { StillPouring } from '#screens/table/StillPouring.tsx';
 import { UndoKey } from '#screens/table/UndoKey.tsx';
 import { useClockJump } from '#screens/table/use-clock-jump.ts';
+import { useFinish } from '#screens/table/use-finish.ts';
 import { useMarks } from '#screens/table/use-marks.ts';
 import { useReadyBell } from '#screens/table/use-ready-bell.ts';
 import { useReturn } from '#screens/table/use-return.ts';
@@ -69,10 +69,7 @@ export function PourTable({ log, settings, draft }: Props) {
     say(said);
     setPanel({ at: 'cards' });
   };
-  const finish = (at = shop.clock.now()) =>
-    void import('#store/sessions.ts')
-      .then(({ endSession }) => endSession(shop.book, log.sessionId, at))
-      .then(leaveTable);
+  const { finish, isStuck } = useFinish(log);
   const hasManyPots = table.potsInUse.length > 2;
   const openPotId =
     panel.at === 'pots' || (panel.at === 'pot' && hasManyPots)
@@ -86,7 +83,7 @@ export function PourTable({ log, settings, draft }: Props) {
   const { open } = marks;
   const isAsking = back.isAsking && !open;
   const isMuted = canSound === false;
-  const notice = noticeOf({ ...back, isAsking, hasJumped, unsaved: log.unsaved });
+  const notice = noticeOf({ ...back, isAsking, hasJumped, isUnsaved: log.unsaved > 0 || isStuck });
   const meaning = open
     ? mapMeaning(open.results, walk, () => {
         say(markedSaid(open.shot, open.results));
