@@ -7,7 +7,7 @@ import { joinWindows } from '#store/notice.ts';
 /** What a window asks of this worker: one act of the keeper, answered under the same number. */
 interface Asked {
   number: number;
-  act: 'check' | 'look' | 'forget' | 'makeRoom' | 'makeRoomIfFull';
+  act: 'check' | 'look' | 'forget' | 'hasRoom' | 'makeRoom' | 'makeRoomIfFull';
 }
 
 // The worker that keeps the second copy of the logbook whose name it was given. It hears of every

@@ -44,16 +44,20 @@ async function open(root: HTMLElement): Promise<void> {
   const system = systemClock();
   const clock = fastClock(system, demoPace);
   const news: OpeningNews = {
-    onBlocked: () => render(<Trouble {...blocked} />, root),
+    onBlocked: () => {
+      isWaiting = false;
+      render(<Trouble {...blocked} />, root);
+    },
     onMadeWay: () => render(<Trouble {...madeWay} />, root),
     onLost: () => void reopen({ book, safety }, news, root),
   };
   let opened: Book | null = null;
   const safety = safetyOf(() => opened);
   // Some browsers never answer until the app is loaded anew: a white page would say nothing.
-  const waiting = setTimeout(async () => {
+  let isWaiting = true;
+  setTimeout(async () => {
     const { slow } = await import('#app/opening-troubles.ts');
-    if (!opened) render(<Trouble {...slow} />, root);
+    if (isWaiting) render(<Trouble {...slow} />, root);
   }, longestMs);
   const book = await openBook(name, news)
     .catch(async (error: unknown) => {
@@ -61,7 +65,9 @@ async function open(root: HTMLElement): Promise<void> {
       if (isNewer(error) || !(await hasDrawer(name)) || !(await hasRoomMade(safety))) throw error;
       return await openBook(name, news);
     })
-    .finally(() => clearTimeout(waiting));
+    .finally(() => {
+      isWaiting = false;
+    });
   opened = book;
   joinWindows(name);
   const demo = isDemo ? await import('#app/demo-door.ts') : null;

@@ -113,6 +113,7 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
     },
     check,
     makeRoom: async () => (await ask('makeRoomIfFull')) === true,
+    hasRoom: async () => (await ask('hasRoom')) === true,
     look: async () => (await ask('look')) as Held | null,
     async forget() {
       await ask('forget');

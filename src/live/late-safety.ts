@@ -36,6 +36,7 @@ export function lateSafety(load: () => Promise<Safety>): Safety {
     start: async () => (await loaded()).start(),
     check: async () => (await loaded()).check(),
     makeRoom: async () => (await loaded()).makeRoom(),
+    hasRoom: async () => (await loaded()).hasRoom(),
     look: async () => (await loaded()).look(),
     forget: async () => (await loaded()).forget(),
     ask: async () => (await loaded()).ask(),

@@ -28,6 +28,8 @@ export interface Safety {
   check(): Promise<void>;
   /** Frees the reserve if the device is full; false: it is not, or the reserve is gone already. */
   makeRoom(): Promise<boolean>;
+  /** Whether a device that was full has room again for more than the log of a session. */
+  hasRoom(): Promise<boolean>;
   /** What the second copy holds, without writing anything; null: there is none. */
   look(): Promise<Held | null>;
   /** Throws the second copy away, and the memory that there was a logbook. */

@@ -16,17 +16,21 @@ export const photoRefusals = {
   none: 'This is no photo. Take a JPEG, PNG or WebP picture.',
   large: 'This picture is too large. Choose one of at most 50 million points.',
   damaged: 'This picture does not open. Take it again.',
+  waits: 'This phone is full. Shots go first, photos wait. Free some space and try again.',
   full: 'No room for this photo. All else is kept. Free some space and try again.',
 } as const;
 
 /** Makes a file small and keeps it. `trouble` is a sentence when the last one was refused. */
 export function useAddPhoto(of: PhotoOf) {
-  const { book, clock, pictures, touch } = useShop();
+  const { book, clock, pictures, safety, touch } = useShop();
   const isUnderWay = useRef(false);
   const [isBusy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState('');
 
   async function keep(file: File): Promise<Photo | string> {
+    // What little room there is belongs to the log of a session.
+    const isFull = safety.state().trouble === 'full';
+    if (isFull && !(await safety.hasRoom().catch(() => false))) return photoRefusals.waits;
     if (file.size > mostFileBytes) return photoRefusals.large;
     const start = await file.slice(0, headerBytes).arrayBuffer();
     const header = pictureHeader(new Uint8Array(start));

@@ -46,6 +46,8 @@ export interface Keeper {
   makeRoom(): Promise<boolean>;
   /** The same, but only where a file finds no room: a database breaks for other reasons too. */
   makeRoomIfFull(): Promise<boolean>;
+  /** Whether there is room for more than the log: a device that was full is looked at again. */
+  hasRoom(): Promise<boolean>;
   /** Follows no more writes. */
   stop(): void;
 }
@@ -140,9 +142,15 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
     waiting.clear();
     if (tables.length === 0) return;
     if (!wasChecked) return await lookThrough();
+    await noteIn(tables);
+  }
+
+  async function noteIn(tables: readonly Table[]): Promise<void> {
     await withCopy(async (copy, drawer) => {
       if (isTight) isTight = await isStillTight(copy.db, drawer);
       if (!isTight) await catchUp(copy, tables, wasChecked);
+      // The copy hears of them once there is room.
+      else for (const table of tables) waiting.add(table);
       const isWhole = copy.paper && !isTight;
       tell({ news: 'held', held: isWhole ? heldInCopy(journal) : await heldIn(copy.db), isTight });
     });
@@ -197,6 +205,14 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
           Object.assign(journal, blankJournal());
         }),
       ),
+    hasRoom: () =>
+      next(async () => {
+        if (!isTight) return true;
+        const tables = [...waiting];
+        waiting.clear();
+        await noteIn(tables);
+        return !isTight;
+      }),
     // Not in the queue: a hand waits for it.
     makeRoom: () => freed(true),
     makeRoomIfFull: () => freed(false),

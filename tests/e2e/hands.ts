@@ -94,3 +94,18 @@ export async function stored(page: Page): Promise<void> {
   await page.reload();
   await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
 }
+
+/** A photo as a phone's camera gives it, made in the page: 1200 by 900 points. */
+export async function aPhoto(page: Page): Promise<Buffer> {
+  const bytes = await page.evaluate(async () => {
+    const canvas = document.createElement('canvas');
+    [canvas.width, canvas.height] = [1200, 900];
+    const paper = canvas.getContext('2d');
+    if (!paper) throw new Error('There is nothing to paint on.');
+    paper.fillStyle = '#8a6a45';
+    paper.fillRect(0, 0, 1200, 900);
+    const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg'));
+    return [...new Uint8Array((await blob?.arrayBuffer()) ?? new ArrayBuffer(0))];
+  });
+  return Buffer.from(bytes);
+}

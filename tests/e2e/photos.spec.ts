@@ -1,20 +1,5 @@
-import { expect, type Page, test } from '@playwright/test';
-import { openApp } from './hands.ts';
-
-/** A photo as a phone's camera gives it, made in the page: 1200 by 900 points. */
-async function aPhoto(page: Page): Promise<Buffer> {
-  const bytes = await page.evaluate(async () => {
-    const canvas = document.createElement('canvas');
-    [canvas.width, canvas.height] = [1200, 900];
-    const paper = canvas.getContext('2d');
-    if (!paper) throw new Error('There is nothing to paint on.');
-    paper.fillStyle = '#8a6a45';
-    paper.fillRect(0, 0, 1200, 900);
-    const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg'));
-    return [...new Uint8Array((await blob?.arrayBuffer()) ?? new ArrayBuffer(0))];
-  });
-  return Buffer.from(bytes);
-}
+import { expect, test } from '@playwright/test';
+import { aPhoto, openApp } from './hands.ts';
 
 test('a photo is taken, shown, read from and kept by the built app under its own content policy', async ({
   page,

@@ -86,6 +86,7 @@ export function aSafety(changes: Partial<SafetyState> = {}, asked: string[] = []
     start: async () => {},
     check: async () => {},
     makeRoom: async () => false,
+    hasRoom: async () => state.trouble !== 'full',
     look: async () => null,
     forget: async () => void asked.push('forget'),
     noted: () => void asked.push('noted'),

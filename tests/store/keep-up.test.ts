@@ -259,6 +259,22 @@ test('a full device frees the reserve for the log; the copy waits and then catch
   expect(drawer.files.has('reserve')).toBe(true);
 });
 
+test('a device that was full is looked at again when that is asked, and the copy catches up with everything', async () => {
+  const { book, drawer, keeper } = await aKeptBook();
+  expect(await keeper.hasRoom()).toBe(true);
+  drawer.roomBytes = 0;
+  expect(await keeper.makeRoom()).toBe(true);
+  drawer.roomBytes = 1_000;
+  await aMould(book, 'Grub 50');
+  await aColourway(book, 'Peat', '#5b4029');
+  expect(await keeper.hasRoom()).toBe(false);
+  expect(await differences(book.db, drawer)).toHaveLength(2);
+  drawer.roomBytes = 10 * 1024 * 1024;
+  expect(await keeper.hasRoom()).toBe(true);
+  expect(drawer.files.has('reserve')).toBe(true);
+  expect(await differences(book.db, drawer)).toEqual([]);
+});
+
 test('the reserve stays where it is while there is room: a database breaks for other reasons too', async () => {
   const { drawer, keeper } = await aKeptBook();
   expect(await keeper.makeRoomIfFull()).toBe(false);

@@ -23,7 +23,7 @@ import {
   withPlace,
 } from '../../hands/picture-files.ts';
 import { seeded } from '../../hands/seeded.ts';
-import { aShop, show, type TestShop } from '../../hands/show.tsx';
+import { aSafety, aShop, show, type TestShop } from '../../hands/show.tsx';
 
 let shop: TestShop;
 let peat: Colourway;
@@ -125,6 +125,21 @@ describe('a photo that is added', () => {
       ]);
     },
   );
+
+  test('waits while the phone is full, which is said at once, and comes in once there is room', async () => {
+    const file = fileOf(await aPicture([300, 200], redAndBlue));
+    let hasRoom = false;
+    shop.safety = { ...aSafety({ trouble: 'full' }), hasRoom: async () => hasRoom };
+    await give(file);
+    await expect.poll(alerts).toEqual([expect.stringContaining('Shots go first, photos wait.')]);
+    expect(alerts()[0]).toMatch(/^([A-Z][^.]{8,50}[.] ?)+$/);
+    expect(await held()).toEqual([]);
+    expect(shop.felt).toEqual(['refuse']);
+    hasRoom = true;
+    await give(file);
+    await kept();
+    expect(alerts()).toEqual([]);
+  });
 
   test('belongs to the newest mix of its colour', async () => {
     const side = { role: 'only', name: 'Peat', swatch: '#5b4029', plastisolId: null } as const;
