@@ -1,6 +1,6 @@
 import { loadPictureWork } from '#platform/pictures.ts';
 import type { Route } from '#screens/routes.ts';
-import { PotPanel, PotsPanel, TablePanel } from '#screens/table/late-panels.ts';
+import { tablePanels } from '#screens/table/late-panels.ts';
 import { late } from '#ui/late.tsx';
 
 const PourScreen = late(async () => (await import('#screens/pour/PourScreen.tsx')).PourScreen);
@@ -91,9 +91,7 @@ const TablesScreen = late(
 );
 
 const afterwards = [
-  PotPanel,
-  PotsPanel,
-  TablePanel,
+  ...tablePanels,
   PourScreen,
   StartScreen,
   CautionsScreen,

@@ -8,7 +8,7 @@ import type { Instant } from '#model/schemas.ts';
 import { evenResults } from '#screens/table/acts.ts';
 import { CavityMap, StillMap } from '#screens/table/CavityMap.tsx';
 import { useCellRoom } from '#screens/table/key-size.ts';
-import { LayerState } from '#screens/table/LayerState.tsx';
+import { LayerState } from '#screens/table/late-panels.ts';
 import { badCavities, withClosed } from '#screens/table/marks.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';

@@ -6,7 +6,7 @@ import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { allSaid, evenResults, filledSaid } from '#screens/table/acts.ts';
 import { Card, type CardActs } from '#screens/table/Card.tsx';
-import { MarkPanel } from '#screens/table/MarkPanel.tsx';
+import { MarkPanel } from '#screens/table/late-panels.ts';
 import { withClosed } from '#screens/table/marks.ts';
 import { NumberKeys } from '#screens/table/NumberKeys.tsx';
 import { noteOf } from '#screens/table/note.ts';

@@ -1,8 +1,23 @@
 import { late } from '#ui/late.tsx';
 
+const panels = () => import('#screens/table/panels.ts');
+
 /** The panels over the cards: nobody presses for one before the table has been drawn. */
-export const PotPanel = late(async () => (await import('#screens/table/PotPanel.tsx')).PotPanel);
-export const TablePanel = late(
-  async () => (await import('#screens/table/TablePanel.tsx')).TablePanel,
-);
-export const PotsPanel = late(async () => (await import('#screens/table/PotsPanel.tsx')).PotsPanel);
+export const TablePanel = late(async () => (await panels()).TablePanel);
+export const PotPanel = late(async () => (await panels()).PotPanel);
+export const PotsPanel = late(async () => (await panels()).PotsPanel);
+export const MarkPanel = late(async () => (await panels()).MarkPanel);
+/** What a hand pour, a long absence and a second window need. */
+export const LayerState = late(async () => (await panels()).LayerState);
+export const StillPouring = late(async () => (await panels()).StillPouring);
+export const Elsewhere = late(async () => (await panels()).Elsewhere);
+
+export const tablePanels = [
+  TablePanel,
+  PotPanel,
+  PotsPanel,
+  MarkPanel,
+  LayerState,
+  StillPouring,
+  Elsewhere,
+];

@@ -1,0 +1,8 @@
+/** What comes over the cards, or instead of them, in one piece. */
+export { Elsewhere } from '#screens/table/Elsewhere.tsx';
+export { LayerState } from '#screens/table/LayerState.tsx';
+export { MarkPanel } from '#screens/table/MarkPanel.tsx';
+export { PotPanel } from '#screens/table/PotPanel.tsx';
+export { PotsPanel } from '#screens/table/PotsPanel.tsx';
+export { StillPouring } from '#screens/table/StillPouring.tsx';
+export { TablePanel } from '#screens/table/TablePanel.tsx';
