@@ -38,6 +38,7 @@ const colours: Place = {
     'share-mix',
     'take-mix',
     'ideas',
+    'find-photo',
     'photos',
     'photo',
     'card',

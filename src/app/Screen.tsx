@@ -35,6 +35,7 @@ const PhotosScreen = late(
   async () => (await import('#screens/photos/PhotosScreen.tsx')).PhotosScreen,
 );
 const PhotoScreen = late(async () => (await import('#screens/photos/PhotoScreen.tsx')).PhotoScreen);
+const FindScreen = late(async () => (await import('#screens/photos/FindScreen.tsx')).FindScreen);
 const CardScreen = late(async () => (await import('#screens/photos/CardScreen.tsx')).CardScreen);
 const ShelfScreen = late(async () => (await import('#screens/shelf/ShelfScreen.tsx')).ShelfScreen);
 const MaterialScreen = late(
@@ -165,6 +166,8 @@ export function Screen({ route }: { route: Exclude<Route, { at: 'table' }> }) {
       return <PhotosScreen colourwayId={route.colourwayId} />;
     case 'photo':
       return <PhotoScreen photoId={route.photoId} />;
+    case 'find-photo':
+      return <FindScreen />;
     case 'card':
       return <CardScreen materialId={route.materialId} />;
     case 'shelf':

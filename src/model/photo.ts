@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { SessionId } from '#model/entry.ts';
+import { SessionId, ShotId } from '#model/entry.ts';
 import { ColourwayId } from '#model/gear.ts';
 import { MaterialId } from '#model/material.ts';
 import { MixId } from '#model/mix.ts';
@@ -47,7 +47,12 @@ export const photoFacts = {
   /** The version of the mix that was poured; null: none was written down. */
   mixId: z.nullable(MixId),
   materialId: z.nullable(MaterialId),
+  /** The evening that poured it; null: not told. */
   sessionId: z.nullable(SessionId),
+  /** The shot of that evening; absent or null: of no shot in particular. */
+  shotId: z.optional(z.nullable(ShotId)),
+  /** The mould of that shot, so that it is found without its evening. */
+  mouldId: z.optional(z.nullable(MouldId)),
   takenAt: Instant,
   widthPx: side,
   heightPx: side,

@@ -23,6 +23,7 @@ export type Route =
   | { at: 'colour-facts'; colourwayId: ColourwayId | null }
   | { at: 'photos'; colourwayId: ColourwayId }
   | { at: 'photo'; photoId: PhotoId }
+  | { at: 'find-photo' }
   | { at: 'card'; materialId: MaterialId }
   | { at: 'shelf' }
   | { at: 'material'; materialId: MaterialId }
@@ -98,6 +99,7 @@ export function routeOf(hash: string): Route {
     case 'shelf':
     case 'bait-cost':
     case 'ideas':
+    case 'find-photo':
     case 'workshop':
     case 'glove-check':
     case 'sound-check':

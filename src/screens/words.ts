@@ -28,6 +28,12 @@ export function dateWords(day: Day, today: Day): string {
   return `${weekday} ${date} ${months[month - 1]}${isThisYear ? '' : ` ${year}`}`;
 }
 
+/** `Nov 2026` for `2026-11`. */
+export function monthWords(month: string): string {
+  const [year, number] = month.split('-').map(Number);
+  return `${months[(number ?? 1) - 1]} ${year}`;
+}
+
 /** `Tuesday`. */
 export function weekdayWords(day: Day): string {
   const [year = 2000, month = 1, date = 1] = day.split('-').map(Number);

@@ -1,6 +1,8 @@
+import type { SessionId, ShotId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { MaterialId } from '#model/material.ts';
 import type { MixId } from '#model/mix.ts';
+import type { MouldId } from '#model/mould.ts';
 import type { Photo, PhotoId } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
@@ -17,14 +19,23 @@ export interface SmallPicture {
   heightPx: number;
 }
 
+/** Where a bait came from, as far as the log tells. */
+export interface PouredBait {
+  sessionId: SessionId;
+  shotId: ShotId | null;
+  mouldId: MouldId | null;
+  /** The version of the mix that was in the pot; null: none was written down. */
+  mixId: MixId | null;
+}
+
 /** What a new photo is of. */
 export type PhotoOf =
-  | { shows: 'bait'; colourwayId: ColourwayId }
+  | { shows: 'bait'; colourwayId: ColourwayId | null; poured?: PouredBait }
   | { shows: 'card'; materialId: MaterialId };
 
 /**
- * Stores a picture and what is known of it, both or neither. A photo of a bait belongs to the newest
- * mix of its colour. Rejects when the device has no room; nothing else is touched then.
+ * Stores a picture and what is known of it, both or neither. A photo of a bait belongs to the mix it
+ * was poured from, else to the newest of its colour. Rejects when the device has no room; nothing else is touched then.
  */
 export async function addPhoto(
   book: Book,
@@ -37,9 +48,10 @@ export async function addPhoto(
     ...shape,
     shows: of.shows,
     colourwayId: of.shows === 'bait' ? of.colourwayId : null,
-    mixId: of.shows === 'bait' ? await newestMixId(book, of.colourwayId) : null,
+    mixId: of.shows === 'bait' ? await mixIdOf(book, of) : null,
     materialId: of.shows === 'card' ? of.materialId : null,
     sessionId: null,
+    ...(of.shows === 'bait' && of.poured ? pouredFacts(of.poured) : {}),
     takenAt: at,
     isDrawn: false,
     rating: null,
@@ -63,6 +75,18 @@ export async function addPhoto(
 export async function photosOfColourway(book: Book, id: ColourwayId): Promise<Photo[]> {
   const photos = await baitPhotos(book);
   return photos.filter(({ colourwayId }) => colourwayId === id);
+}
+
+/** The photos of an evening's baits, in the order they were taken. */
+export async function photosOfSession(book: Book, id: SessionId): Promise<Photo[]> {
+  const photos = await baitPhotos(book);
+  return photos.filter(({ sessionId }) => sessionId === id).reverse();
+}
+
+/** Every photo of a bait, newest first. */
+export async function baitPhotos(book: Book): Promise<Photo[]> {
+  const photos = await headsOf(book, 'photos');
+  return photos.filter(({ shows }) => shows === 'bait').sort(byNewest);
 }
 
 /** The newest photo of each colour that has one. */
@@ -94,13 +118,19 @@ export async function pictureOf(
   return head && held ? { bytes: held.bytes, mediaType: head.mediaType } : null;
 }
 
-async function baitPhotos(book: Book): Promise<Photo[]> {
-  const photos = await headsOf(book, 'photos');
-  return photos.filter(({ shows }) => shows === 'bait').sort(byNewest);
-}
-
 function byNewest(a: Photo, b: Photo): number {
   return b.takenAt - a.takenAt || (a.id < b.id ? 1 : -1);
+}
+
+function pouredFacts({ sessionId, shotId, mouldId }: PouredBait) {
+  return { sessionId, shotId, mouldId };
+}
+
+async function mixIdOf(
+  book: Book,
+  { colourwayId, poured }: Extract<PhotoOf, { shows: 'bait' }>,
+): Promise<MixId | null> {
+  return poured?.mixId ?? (colourwayId && (await newestMixId(book, colourwayId)));
 }
 
 async function newestMixId(book: Book, id: ColourwayId): Promise<MixId | null> {

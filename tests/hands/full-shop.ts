@@ -1,4 +1,5 @@
 import type { IDBPDatabase } from 'idb';
+import type { SessionId, ShotId } from '#model/entry.ts';
 import type { MaterialId } from '#model/material.ts';
 import type { MovementId } from '#model/movement.ts';
 import type { PhotoId } from '#model/photo.ts';
@@ -69,7 +70,9 @@ export async function fillShop(book: Book, isRunning = true): Promise<void> {
       colourwayId: colourway.id,
       mixId: mix.id,
       materialId: null,
-      sessionId: null,
+      sessionId: freshId<SessionId>(seven),
+      shotId: freshId<ShotId>(seven),
+      mouldId: mould.id,
       takenAt: seven,
       widthPx: 4,
       heightPx: 3,

@@ -69,6 +69,7 @@ export function ColoursScreen() {
         ))}
       </ul>
       <ActKey href={hrefTo({ at: 'colour-facts', colourwayId: null })}>New colour</ActKey>
+      <ActKey href={hrefTo({ at: 'find-photo' })}>Find a photo or an evening</ActKey>
       <ActKey href={hrefTo({ at: 'ideas' })}>What shall I pour?</ActKey>
       <ActKey href={hrefTo({ at: 'take-mix', packed: null })}>Take in a mix</ActKey>
       <NamelessList />

@@ -9,6 +9,7 @@ import { NotHere } from '#screens/NotHere.tsx';
 import { BaitTask } from '#screens/photos/BaitTask.tsx';
 import { CardTask } from '#screens/photos/CardTask.tsx';
 import { PhotoKnown } from '#screens/photos/PhotoKnown.tsx';
+import { type Poured, pouredWords } from '#screens/photos/poured-words.ts';
 import { SwatchTask } from '#screens/photos/SwatchTask.tsx';
 import { usePixels } from '#screens/photos/use-pixels.ts';
 import { hrefTo, type Route } from '#screens/routes.ts';
@@ -29,9 +30,10 @@ export function PhotoScreen({ photoId }: { photoId: PhotoId }) {
       const { colourwayId, materialId } = photo ?? {};
       const colourway = colourwayId && (await headOf(book, 'colourways', colourwayId));
       const material = materialId && (await headOf(book, 'materials', materialId));
-      return { photo, colourway: colourway || null, material: material || null };
+      const poured = photo ? await pouredWords(book, photo) : null;
+      return { photo, colourway: colourway || null, material: material || null, poured };
     },
-    ['photos', 'colourways', 'materials'],
+    ['photos', 'colourways', 'materials', 'entries', 'sealed'],
     photoId,
   );
   if (!found) return null;
@@ -44,11 +46,13 @@ interface Props {
   photo: Photo;
   colourway: Colourway | null;
   material: Material | null;
+  /** The evening and the shot that poured it; null: not told. */
+  poured: Poured | null;
 }
 
 type Task = 'read' | 'swatch';
 
-function OnePhoto({ photo, colourway, material }: Props) {
+function OnePhoto({ photo, colourway, material, poured }: Props) {
   const { book, clock } = useShop();
   const [task, setTask] = useState<Task | null>(null);
   const pixels = usePixels(photo.id);
@@ -81,6 +85,11 @@ function OnePhoto({ photo, colourway, material }: Props) {
           {(photo.shows === 'bait' || material) && (
             <ActKey size="main" small={readWords(photo)} onPress={() => setTask('read')}>
               {photo.shows === 'bait' ? 'Read its colour' : 'Read the card'}
+            </ActKey>
+          )}
+          {poured && (
+            <ActKey size="big" small={poured.shot} href={hrefTo(poured.route)}>
+              {poured.day}
             </ActKey>
           )}
           {colourway && photo.shows === 'bait' && (

@@ -17,6 +17,7 @@ import { EveryShot } from '#screens/pour/EveryShot.tsx';
 import { HeatPicture } from '#screens/pour/HeatPicture.tsx';
 import { LaminateBalance } from '#screens/pour/LaminateBalance.tsx';
 import { LeftInPots } from '#screens/pour/LeftInPots.tsx';
+import { SessionPhotos } from '#screens/pour/SessionPhotos.tsx';
 import { Totals } from '#screens/pour/Totals.tsx';
 import { useWrites } from '#screens/pour/use-writes.ts';
 import { hrefTo } from '#screens/routes.ts';
@@ -91,7 +92,6 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
         <Totals columns={[columns]} tally={totalOf(yields)} scrap={scrapOf(table)} />
         {!isOpen && <ScrapScale sessionId={sessionId} entries={entries} isFolded />}
         <LaminateBalance {...{ table, entries, colourways, writes }} />
-        <LeftInPots {...{ table, entries, settings, writes }} />
         {yields.length > 0 && (
           <EveryShot
             table={table}
@@ -103,6 +103,8 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
             }}
           />
         )}
+        <SessionPhotos table={table} sessionId={sessionId} shot={shotOfChosen ?? null} />
+        <LeftInPots {...{ table, entries, settings, writes }} />
         {mainMould && (
           <HeatPicture
             sessionId={sessionId}

@@ -8,6 +8,7 @@ import type { Instant } from '#model/schemas.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { AddMouldPanel } from '#screens/table/AddMouldPanel.tsx';
 import { InjectorKeys } from '#screens/table/InjectorKeys.tsx';
+import { LastPhoto } from '#screens/table/LastPhoto.tsx';
 import { MouldPanel } from '#screens/table/MouldPanel.tsx';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -68,6 +69,7 @@ export function TablePanel(props: Props) {
         {first && (
           <PressKey onPress={() => onCheck(first.id)}>Check {unchecked.length} now</PressKey>
         )}
+        <LastPhoto table={table} />
         <PourerKey table={table} settings={settings} onSaid={onSaid} />
       </div>
       <InjectorKeys table={table} onSaid={props.onSaidLast} />
