@@ -7,21 +7,27 @@ import type { Dose } from '#model/mix.ts';
 export const usualDropMl = 0.05;
 export const usualTeaspoonG = 3;
 
+/** What a weighed drop was told with while no density was: both ways round it is the same weight. */
+const weighedGPerMl = 1;
+
 /** How a material's doses are measured. */
-type Measured = Pick<Material, 'unit' | 'dropMl' | 'teaspoonG'>;
+type Measured = Pick<Material, 'unit' | 'dropMl' | 'teaspoonG' | 'densityGPerMl'>;
 
 /**
  * A dose in the steps that a material's optics are counted in, drops of a liquid and eighths of a
- * teaspoon of anything else; null: drops of a powder or grams of a liquid, which nobody weighed.
+ * teaspoon of anything else; null: drops of a powder, or grams of a liquid of which
+ * neither the drop nor the density was measured.
  */
 export function dosedSteps(
   { amount, unit }: Pick<Dose, 'amount' | 'unit'>,
-  { unit: kept, dropMl, teaspoonG }: Measured,
+  { unit: kept, dropMl, teaspoonG, densityGPerMl }: Measured,
 ): number | null {
   positive('amount', amount);
   if (stepsOfMaterial({ unit: kept }) === 'drop') {
     if (unit === 'drop') return amount;
-    return unit === 'g' ? null : toMl(amount, unit) / (dropMl ?? usualDropMl);
+    const gPerMl = densityGPerMl ?? (dropMl === null ? null : weighedGPerMl);
+    if (unit === 'g' && gPerMl === null) return null;
+    return (unit === 'g' ? amount / (gPerMl ?? 1) : toMl(amount, unit)) / (dropMl ?? usualDropMl);
   }
   switch (unit) {
     case 'tsp':

@@ -35,9 +35,10 @@ export function mixDifference(before: MixBody, after: MixBody): DoseChange[] {
 export function isSameMix(a: MixBody, b: MixBody): boolean {
   const plain = ({ sides }: MixBody) =>
     JSON.stringify(
-      sides.map(({ role, plastisolId, doses }) => [
+      sides.map(({ role, plastisolId, hasRemelt, doses }) => [
         role,
         plastisolId,
+        hasRemelt === true,
         doses.map(({ materialId, unit, isPinned }) => [materialId, unit, isPinned]),
       ]),
     );

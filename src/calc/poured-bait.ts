@@ -13,10 +13,16 @@ export interface Poured {
   colourwayId: ColourwayId | null;
 }
 
-/** What the log tells of a bait of one shot. */
+/**
+ * What the log tells of a bait of one shot. Its pot was of no mix any more once old plastic went in:
+ * that brought a colour of its own.
+ */
 export function pouredIn(table: Table, sessionId: SessionId, shot: Shot): Poured {
   const pots = table.pots.filter(({ id }) => shot.potIds.includes(id));
-  const mixId = pots.find(({ mix }) => mix)?.mix?.mixId ?? null;
+  const isPure = pots.every(({ course }) =>
+    course.every((one) => one.kind !== 'filled' || one.maxHeats === 0 || one.at > shot.filledAt),
+  );
+  const mixId = isPure ? (pots.find(({ mix }) => mix)?.mix?.mixId ?? null) : null;
   const { id: shotId, mouldId, colourwayId } = shot;
   return { sessionId, shotId, mouldId, mixId, colourwayId };
 }

@@ -73,7 +73,7 @@ export function sideOfPart(mix: Mix, part: PhotoReading['part']): MixSide | null
 
 /**
  * What the optics say of one side, without a correction; null when a colourant has no swatch, glows
- * or is dosed in a unit that was not weighed.
+ * or is dosed in a unit that was not weighed, or when old plastic of an unknown colour goes in.
  */
 export function plainForecast(
   shop: ColourShop,
@@ -82,6 +82,7 @@ export function plainForecast(
   body: Body,
   strengths: ReadonlyMap<string, number> = new Map(),
 ): Lab | null {
+  if (side.hasRemelt) return null;
   const doses = dosesOf(shop, mix, side, strengths);
   const known = doses.flatMap(({ colourant, dosePerCup }) => {
     const { swatch, glowsOrChanges, strength } = colourant;
@@ -102,6 +103,8 @@ export function taughtBaits(shop: ColourShop, plastisolId: MixSide['plastisolId'
     return photo.readings.flatMap((reading): TaughtBait[] => {
       const side = sideOfPart(mix, reading.part);
       if (reading.fault !== null || !side || side.plastisolId !== plastisolId) return [];
+      // What is unknown in it would be taken for the strength of what is known.
+      if (side.hasRemelt) return [];
       return [{ photo, reading, mix, side, body }];
     });
   });

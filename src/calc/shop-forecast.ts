@@ -55,7 +55,10 @@ export function guessOfSide(
     colourant,
     dosePerCup: dosePerCup ?? 1,
   }));
-  return guessOf({ base, doses: planned, body, hasUnknownRemelt: false }, taught.history);
+  return guessOf(
+    { base, doses: planned, body, hasUnknownRemelt: side.hasRemelt === true },
+    taught.history,
+  );
 }
 
 /** A guess with the flake of its side in it, as far as that is known; null where there is no guess. */
@@ -96,6 +99,7 @@ export function todays(history: readonly Shown[]): Shown[] {
 }
 
 function opticsOf(shop: ColourShop, mix: Mix, side: MixSide, { strengths }: Taught): Optics | null {
+  if (side.hasRemelt) return null;
   const doses = dosesOf(shop, mix, side, strengths);
   const known = doses.flatMap(({ colourant, dosePerCup }) =>
     colourant.swatch && dosePerCup !== null

@@ -88,3 +88,19 @@ export function weighedLevel(
   const netG = grossG - tareG;
   return material.unit === 'g' ? netG : netG / gPerMlOf(material);
 }
+
+/**
+ * What a dose weighs, g, and whether the person measured what that rests on: the drop or the density
+ * of a liquid, the teaspoon of a powder. Null: pieces, or it is in grams already.
+ */
+export function doseG(
+  { amount, unit }: { amount: number; unit: DoseUnit },
+  material: Measured,
+): { g: number; isMeasured: boolean } | null {
+  if (material.unit === 'piece' || unit === 'g') return null;
+  const stock = stockAmount({ amount, unit }, material);
+  if (material.unit === 'g') return { g: stock, isMeasured: material.teaspoonG !== null };
+  const hasDensity = typeof material.densityGPerMl === 'number';
+  const isMeasured = unit === 'drop' ? material.dropMl !== null && hasDensity : hasDensity;
+  return { g: stock * gPerMlOf(material), isMeasured };
+}

@@ -31,6 +31,8 @@ export const MixSide = z.object({
   swatch: Swatch,
   /** The plastisol it is mixed from; null: not told, no stock moves for it. */
   plastisolId: z.nullable(MaterialId),
+  /** Old plastic of no measured colour goes in, too: no forecast covers that part. Absent: none. */
+  hasRemelt: z.optional(z.boolean()),
   doses: z.array(Dose).check(z.maxLength(20, 'At most 20 doses.')),
 });
 export type MixSide = z.infer<typeof MixSide>;

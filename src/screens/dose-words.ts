@@ -23,6 +23,11 @@ export function doseWords(amount: number, unit: DoseUnit): string {
   return `${part ? whole : ''}${fractions[last] ?? last} tsp`;
 }
 
+/** What a dose weighs, beside how it was measured: `0.62 g`, or `about 0.62 g` by the usual drop. */
+export function gramWords({ g, isMeasured }: { g: number; isMeasured: boolean }): string {
+  return `${isMeasured ? '' : 'about '}${tidy(g)} g`;
+}
+
 /** A share as whole per cent with its direction: `3 % more`, `2 % less`; nothing below half a per cent. */
 export function errorWords(share: number): string {
   const percent = Math.round(Math.abs(share) * 100);

@@ -34,8 +34,8 @@ export type PhotoOf =
   | { shows: 'card'; materialId: MaterialId };
 
 /**
- * Stores a picture and what is known of it, both or neither. A photo of a bait belongs to the mix it
- * was poured from, else to the newest of its colour. Rejects when the device has no room; nothing else is touched then.
+ * Stores a picture and what is known of it, both or neither. A photo of a bait belongs to the mix that
+ * the log tells; where it comes from no log, to the newest of its colour. Rejects when the device has no room; nothing else is touched then.
  */
 export async function addPhoto(
   book: Book,
@@ -130,7 +130,8 @@ async function mixIdOf(
   book: Book,
   { colourwayId, poured }: Extract<PhotoOf, { shows: 'bait' }>,
 ): Promise<MixId | null> {
-  return poured?.mixId ?? (colourwayId && (await newestMixId(book, colourwayId)));
+  if (poured) return poured.mixId;
+  return colourwayId && (await newestMixId(book, colourwayId));
 }
 
 async function newestMixId(book: Book, id: ColourwayId): Promise<MixId | null> {

@@ -43,6 +43,9 @@ describe('a dose counts in the steps of its material', () => {
     ['a teaspoon of a powder', 1.5, 'tsp', powder, 12],
     ['grams of a powder', 3, 'g', powder, 8],
     ['grams of a light powder', 3, 'g', { ...powder, teaspoonG: 1.5 }, 16],
+    // Beside the drop stands what it weighs: 50 drops of 2.4 g are 0.048 g each, so 12 of them 0.576 g.
+    ['grams of a liquid of weighed drops', 0.576, 'g', { ...liquid, dropMl: 0.048 }, 12],
+    ['grams of a heavy liquid', 0.6, 'g', { ...liquid, densityGPerMl: 1.2 }, 10],
     ['mL of a powder', 4.92892, 'mL', powder, 8],
   ] as const)('%s', (_, amount, unit, material, steps) => {
     expectNear(dosedSteps({ amount, unit }, material) ?? Number.NaN, steps, 1e-4);
@@ -93,11 +96,33 @@ describe('a guess of a shop', () => {
     });
     expect(found({ ...drops(bare, 2), unit: 'g' })).toMatchObject({ why: 'no swatch' });
     expect(found(drops(brown, 21))).toMatchObject({ why: 'far from the swatch' });
+    const old = aMix([[drops(brown, 6)]]);
+    const [side] = old.sides;
+    const remelt = { ...old, sides: side ? [{ ...side, hasRemelt: true }] : [] };
+    expect(guess(shopOf([remelt]), remelt)).toEqual({
+      kind: 'no guess',
+      why: 'remelt without a swatch',
+    });
     const gone = aMix([[drops(aColourant('Gone', null), 2)]]);
     expect(guess(shopOf([gone]), gone)).toMatchObject({ why: 'no swatch' });
     const thin = aMix([[drops(brown, 6)]]);
     expect(guess(shopOf([thin]), thin, 0, 4)).toMatchObject({ why: 'unusual body' });
   });
+});
+
+test('a bait with old plastic in it teaches no strength, and no forecast stands beside its photo', () => {
+  const mix = aMix([[drops(brown, 6)]]);
+  const pure = shopOf([mix]);
+  const photo = aReadPhoto(mix, trueLab(pure, [drops(brown, 6)], { Brown: 2 }), null);
+  const taught = taughtFor({ ...pure, photos: [photo] }, null);
+  expect(taught.strengths.get(brown.id)).toBeGreaterThan(1);
+  const sides = mix.sides.map((side) => ({ ...side, hasRemelt: true }));
+  const old = { ...mix, sides };
+  const shop = { ...shopOf([old]), photos: [photo] };
+  expect(taughtFor(shop, null).strengths.size).toBe(0);
+  const [side] = sides;
+  if (!side) throw new Error('The mix has no side.');
+  expect(plainForecast(shop, old, side, body)).toBeNull();
 });
 
 describe('photos teach', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  doseG,
   dropMlFrom,
   dropMlOf,
   gPerMlOf,
@@ -89,5 +90,24 @@ describe('a measure of one’s own', () => {
     ],
   ])('%s cannot be', (_, make) => {
     expect(make).toThrow(RangeError);
+  });
+});
+
+describe('what a dose weighs beside how it is measured', () => {
+  test('12 drops of 0.048 mL at 1.25 g/mL are 0.72 g, and by the usual drop it is said to be about', () => {
+    const own = aStoredMaterial({ dropMl: 0.048, densityGPerMl: 1.25 });
+    const weighed = doseG({ amount: 12, unit: 'drop' }, own);
+    expectWithin(weighed?.g ?? 0, 0.72, 1e-12);
+    expect(weighed?.isMeasured).toBe(true);
+    const usual = doseG({ amount: 12, unit: 'drop' }, aStoredMaterial({ dropMl: null }));
+    expectWithin(usual?.g ?? 0, 0.6, 1e-12);
+    expect(usual?.isMeasured).toBe(false);
+  });
+
+  test('a teaspoon of powder weighs what was weighed; grams and pieces need no other word', () => {
+    const own = { ...flake, teaspoonG: 3.3 };
+    expect(doseG({ amount: 1.5, unit: 'tsp' }, own)).toEqual({ g: 3.3 * 1.5, isMeasured: true });
+    expect(doseG({ amount: 2, unit: 'g' }, own)).toBeNull();
+    expect(doseG({ amount: 2, unit: 'drop' }, aStoredMaterial({ unit: 'piece' }))).toBeNull();
   });
 });

@@ -53,6 +53,19 @@ export function MixFormSide({ side, at, isOne, materials, refusals, onChange }: 
           )}
         </Field>
       )}
+      <ActKey
+        isPressed={side.hasRemelt === true}
+        label={isOne ? 'Old plastic goes in' : `Old plastic goes in, ${called}`}
+        onPress={() => onChange({ ...side, hasRemelt: !side.hasRemelt })}
+      >
+        Old plastic goes in
+      </ActKey>
+      {side.hasRemelt && (
+        <p class={styles.quiet}>
+          Its colour is not known here, so there is no colour guess for this side. Remelt with a
+          card of its own belongs on the shelf as a plastisol.
+        </p>
+      )}
       {side.doses.map((dose, row) => (
         <DoseFields
           key={dose.key}

@@ -1,7 +1,8 @@
 import type { PouredLine } from '#calc/mix.ts';
+import { doseG } from '#calc/stock-measure.ts';
 import type { Material } from '#model/material.ts';
 import { DoseDrawing } from '#screens/DoseDrawing.tsx';
-import { doseWords, roundedWords } from '#screens/dose-words.ts';
+import { doseWords, gramWords, roundedWords } from '#screens/dose-words.ts';
 import { FlakeStrip } from '#ui/FlakeStrip.tsx';
 import styles from './Mix.module.css';
 
@@ -40,6 +41,7 @@ function Line({
 }) {
   const { dose, amount, wanted, errorShare } = line;
   const flake = material?.flake ?? null;
+  const weighs = material ? doseG({ amount, unit: dose.unit }, material) : null;
   const rounded = roundedWords(amount, wanted, dose.unit, errorShare);
   return (
     <li>
@@ -47,7 +49,10 @@ function Line({
         {dose.name}
         {flake && <small>{flakeWords(flake.acrossMm, flake.cut)}</small>}
       </h3>
-      <span class={styles.amount}>{doseWords(amount, dose.unit)}</span>
+      <span class={styles.amount}>
+        {doseWords(amount, dose.unit)}
+        {weighs && <small>{gramWords(weighs)}</small>}
+      </span>
       <div class={styles.drawn}>
         <DoseDrawing
           name={dose.name}

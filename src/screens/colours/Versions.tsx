@@ -27,7 +27,9 @@ export function Versions({ of: { versions, pours }, name, shown, onShow }: Props
         {versions.map((mix, index) => {
           const before = versions[index + 1];
           const poured = pours.get(mix.id) ?? [];
-          const changes = before ? mixDifference(before, mix) : [];
+          const changes = before
+            ? [...mixDifference(before, mix).map(changeWords), ...remeltWords(before, mix)]
+            : [];
           return (
             <li key={mix.id}>
               <h3>
@@ -35,7 +37,7 @@ export function Versions({ of: { versions, pours }, name, shown, onShow }: Props
               </h3>
               {before &&
                 (changes.length > 0 ? (
-                  <p>{changes.map((change) => changeWords(change)).join(' ')}</p>
+                  <p>{changes.join(' ')}</p>
                 ) : (
                   <p class={styles.quiet}>Poured alike, written anew.</p>
                 ))}
@@ -71,4 +73,13 @@ export function changeWords({ role, name, unit, before, after }: DoseChange): st
   if (before === null) return `${where}${name} added, ${doseWords(after ?? 0, unit)}.`;
   if (after === null) return `${where}${name} left out.`;
   return `${where}${name} ${doseWords(after, unit)} instead of ${doseWords(before, unit)}.`;
+}
+
+/** Sides that take old plastic now, or no more. */
+function remeltWords(before: Mix, after: Mix): string[] {
+  return after.sides.flatMap(({ role, hasRemelt = false }) => {
+    const was = before.sides.find((side) => side.role === role)?.hasRemelt ?? false;
+    if (was === hasRemelt) return [];
+    return [`${roleWords[role]}${hasRemelt ? 'Old plastic goes in.' : 'No old plastic any more.'}`];
+  });
 }

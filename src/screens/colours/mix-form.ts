@@ -39,6 +39,7 @@ export function typedMix(colourway: Colourway, mix: Mix | null): TypedMix {
       role,
       ...side,
       plastisolId: written?.plastisolId ?? null,
+      ...(written?.hasRemelt ? { hasRemelt: true } : {}),
       doses: (written?.doses ?? []).map(typedDose),
     };
   });
