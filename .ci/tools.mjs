@@ -50,7 +50,9 @@ export function installPrograms() {
     run('apt-get', ['update', '-qq']);
     // One by one: a package that is not to be had takes no other along.
     for (const name of missing()) {
-      run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', name], quiet);
+      // The fonts of the screens come with what Chromium recommends; the others are run unseen.
+      const alone = name === 'chromium' ? [] : ['--no-install-recommends'];
+      run('apt-get', ['install', '-y', '-qq', ...alone, name], quiet);
     }
   }
   const left = missing().join(' ');
