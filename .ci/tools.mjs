@@ -34,6 +34,7 @@ const programs = {
   'firefox-esr': '/usr/bin/firefox-esr',
   strace: '/usr/bin/strace',
   gnumeric: '/usr/bin/ssconvert',
+  python3: '/usr/bin/python3',
 };
 
 /**

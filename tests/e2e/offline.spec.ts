@@ -1,6 +1,12 @@
-import { writeFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { cpSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { expect } from '@playwright/test';
+import { createInterface } from 'node:readline';
+import { chromium, expect } from '@playwright/test';
+import { chromiumPath, quietArgs } from './backends.ts';
+import { figure } from './figure.ts';
 import { firstSession } from './hands.ts';
 import { finish, keysOf, openAt, stored, test, theMainKey } from './site.ts';
 
@@ -185,4 +191,48 @@ test('a logbook of a newer app is left as it is, and that is said', async ({ pag
   await expect(page.getByRole('alert')).toContainText('Your data is untouched.');
   await expect(page.getByRole('alert')).toContainText('Update the app first.');
   expect(await version()).toEqual([99]);
+});
+
+test('on a plain host, in a folder below, a new browser opens it and pours with no network', async () => {
+  test.setTimeout(120_000);
+  const home = mkdtempSync(join(tmpdir(), 'warmshot-plain-'));
+  cpSync(join(import.meta.dirname, '../../dist'), join(home, 'host/a/b'), { recursive: true });
+  // Python's own host: no special heads, no rules of rewriting.
+  const serving = ['-u', '-m', 'http.server', '0', '--bind', '127.0.0.1', '-d', join(home, 'host')];
+  const host = spawn('python3', serving, { stdio: ['ignore', 'pipe', 'ignore'] });
+  const [line] = await once(createInterface(host.stdout), 'line');
+  const url = `http://localhost:${/port (\d+)/.exec(String(line))?.[1]}/a/b/`;
+  const openBrowser = async () => {
+    const context = await chromium.launchPersistentContext(join(home, 'profile'), {
+      executablePath: chromiumPath,
+      args: quietArgs,
+      viewport: { width: 360, height: 740 },
+    });
+    return { context, page: context.pages()[0] ?? (await context.newPage()) };
+  };
+  const first = await openBrowser();
+  await first.page.goto(url);
+  await stored(first.page);
+  await first.context.close();
+  host.kill();
+  await once(host, 'exit');
+
+  const { context, page } = await openBrowser();
+  const begun = Date.now();
+  await page.goto(url);
+  await expect(page.getByRole('button', { name: 'Log a pour now' })).toBeVisible();
+  const ms = Date.now() - begun;
+  await firstSession(page);
+  await theMainKey(page).click();
+  await expect(page.getByRole('button', { name: /^Undo/ })).toContainText('Filled');
+  const entries = await keysOf(page, 'entries');
+  await context.close();
+  rmSync(home, { recursive: true, force: true });
+  figure({
+    drill: 'Cold start with no network, plain host, folder below',
+    required: 'a new browser opens it and a shot is stored',
+    reached: `open after ${ms} ms, ${entries.length} lines stored`,
+    isMet: entries.length === 4,
+  });
+  expect(entries).toHaveLength(4);
 });

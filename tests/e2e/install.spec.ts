@@ -1,0 +1,96 @@
+import { join } from 'node:path';
+import { type Browser, expect, type Page, test } from '@playwright/test';
+import { type CuttingHost, cuttingHost, type Failing } from './cutting-host.ts';
+import { figure } from './figure.ts';
+
+const shares = [0.1, 0.25, 0.5, 0.75, 0.95];
+const ways: Failing[] = ['breaks off', 'answers 500'];
+const slow = { timeout: 30_000 };
+
+const welcome = (page: Page) => page.getByRole('button', { name: 'Log a pour now' });
+
+/** Waits until the worker has either stored everything or given up; true: stored. */
+async function isStored(page: Page): Promise<boolean> {
+  const state = () =>
+    page.evaluate(async () => {
+      const found = await navigator.serviceWorker.getRegistration();
+      if (found?.active) return 'stored';
+      return found?.installing || found?.waiting ? 'busy' : 'nothing';
+    });
+  // A page asks for its worker soon after it is drawn.
+  await page
+    .waitForFunction(() => navigator.serviceWorker.getRegistration(), null, { timeout: 5_000 })
+    .catch(() => {});
+  await expect.poll(state, slow).not.toBe('busy');
+  return (await state()) === 'stored';
+}
+
+/** Whether a walk to the next screens meets the words that it works with no network. */
+async function isClaimed(page: Page): Promise<boolean> {
+  for (const hash of ['#/workshop', '#/moulds']) {
+    await page.evaluate((to) => location.assign(to), hash);
+    await page.waitForTimeout(400);
+    if (await page.getByText('It works with no network.').isVisible()) return true;
+  }
+  return false;
+}
+
+/** Whether a new window opens the app while the host answers nothing. */
+async function startsCold(page: Page, host: CuttingHost): Promise<boolean> {
+  host.failAfter(0);
+  const next = await page.context().newPage();
+  await page.close();
+  const isUp = await next.goto(host.url).then(
+    () =>
+      welcome(next)
+        .waitFor({ timeout: 15_000 })
+        .then(() => true),
+    () => false,
+  );
+  await next.close();
+  return isUp;
+}
+
+async function run(browser: Browser, host: CuttingHost, share: number, how: Failing) {
+  const context = await browser.newContext();
+  host.failAfter(Math.floor(host.total * share), how);
+  const first = await context.newPage();
+  await first.goto(host.url);
+  const wasStored = await isStored(first);
+  const wasClaimed = await isClaimed(first);
+  const holder = await context.newPage();
+  const doesStart = await startsCold(first, host);
+
+  host.failAfter(Number.POSITIVE_INFINITY);
+  const second = await context.newPage();
+  await holder.close();
+  await second.goto(host.url);
+  await expect(welcome(second)).toBeVisible(slow);
+  const isWhole = (await isStored(second)) && (await isClaimed(second));
+  const doesStartNow = await startsCold(second, host);
+  await context.close();
+  return { wasStored, isFalse: wasClaimed && !doesStart, isComplete: isWhole && doesStartNow };
+}
+
+test('a first visit that breaks off never claims to work with no network, and the next one completes it', async ({
+  browser,
+}) => {
+  test.setTimeout(300_000);
+  const host = await cuttingHost(join(import.meta.dirname, '../../dist'));
+  const found = [];
+  for (const how of ways) {
+    for (const share of shares) found.push(await run(browser, host, share, how));
+  }
+  host.close();
+  const broken = found.filter(({ wasStored }) => !wasStored).length;
+  const falsely = found.filter(({ isFalse }) => isFalse).length;
+  const complete = found.filter(({ isComplete }) => isComplete).length;
+  const runs = found.length;
+  figure({
+    drill: 'First visit cut at 10, 25, 50, 75 and 95 % of the files',
+    required: `${runs} runs: 0 false words that it works with no network; next visit completes ${runs}/${runs}`,
+    reached: `${broken} of ${runs} broke off: ${falsely} false words; next visit completes ${complete}/${runs}`,
+    isMet: broken === runs && falsely === 0 && complete === runs,
+  });
+  expect({ broken, falsely, complete }).toEqual({ broken: runs, falsely: 0, complete: runs });
+});
