@@ -12,9 +12,16 @@ export interface Clock {
   zone(): string;
 }
 
-/** The wall clock alone, for a worker: it sees no page that could be out of sight. */
+/** Before and after these no phone is right: the log takes times from 2000 to 2100. */
+const earliest = Date.UTC(2000, 0, 1);
+const latest = Date.UTC(2099, 0, 1);
+
+/**
+ * The wall clock alone, for a worker: it sees no page that could be out of sight. A phone whose
+ * battery was empty may wake in 1970, and its presses are to be stored all the same.
+ */
 export function wallNow(): number {
-  return Date.now();
+  return Math.min(latest, Math.max(earliest, Date.now()));
 }
 
 /**
@@ -23,10 +30,10 @@ export function wallNow(): number {
  * of sight may have slept, which only the wall clock knows: it is looked at again.
  */
 export function systemClock(): Clock {
-  let wall = Date.now();
+  let wall = wallNow();
   let mono = performance.now();
   const lookAgain = () => {
-    wall = Date.now();
+    wall = wallNow();
     mono = performance.now();
   };
   document.addEventListener('visibilitychange', lookAgain);
@@ -37,7 +44,7 @@ export function systemClock(): Clock {
       if (document.visibilityState === 'hidden') lookAgain();
       return Math.round(steady());
     },
-    jumpMs: () => Math.round(Date.now() - steady()),
+    jumpMs: () => Math.round(wallNow() - steady()),
     realMs: (ms) => ms,
     every(ms, tick) {
       const timer = setInterval(tick, ms);

@@ -117,3 +117,24 @@ export async function keysOf(page: Page, table: string): Promise<string[]> {
     table,
   );
 }
+
+/** The records of a table of the logbook. */
+export async function recordsOf<T>(page: Page, table: string): Promise<T[]> {
+  return await page.evaluate(
+    (name) =>
+      new Promise<T[]>((resolve, reject) => {
+        const opening = indexedDB.open('warmshot');
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const db = opening.result;
+          const asked = db.transaction(name).objectStore(name).getAll();
+          asked.onsuccess = () => {
+            db.close();
+            resolve(asked.result as T[]);
+          };
+          asked.onerror = () => reject(asked.error);
+        };
+      }),
+    table,
+  );
+}

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { Instant } from '#model/schemas.ts';
 import { type Clock, systemClock } from '#platform/clock.ts';
 
 const hourMs = 3_600_000;
@@ -41,6 +42,20 @@ test.each([
   expect(movedMs(before)).toBeLessThan(aMomentMs);
   expect(Math.abs(clock.jumpMs() - byMs)).toBeLessThan(aMomentMs);
 });
+
+test.each([
+  ['1970', 60_000, 2000],
+  ['2200', Date.UTC(2200, 0, 1), 2099],
+])(
+  'a phone that wakes in %s is not believed: its presses can still be stored',
+  (_year, wall, year) => {
+    vi.spyOn(Date, 'now').mockReturnValue(wall);
+    const woken = systemClock();
+    expect(new Date(woken.now()).getUTCFullYear()).toBe(year);
+    expect(Instant.safeParse(woken.now()).success).toBe(true);
+    expect(Math.abs(woken.jumpMs())).toBeLessThan(aMomentMs);
+  },
+);
 
 test('a clock that nobody turned says so', () => {
   expect(Math.abs(clock.jumpMs())).toBeLessThan(aMomentMs);
