@@ -1,5 +1,6 @@
 import { ticks } from 'd3-array';
 import { line } from 'd3-shape';
+import { scaleOf } from '#ui/plot.ts';
 import { useSize } from '#ui/use-size.ts';
 import styles from './Chart.module.css';
 
@@ -40,8 +41,8 @@ export function LineChart({ points, ghost, band, across, label }: Props) {
   const first = Math.min(0, ...all.map(({ x }) => x));
   const floor = heightPx - bottom;
   const end = Math.max(left + 40, widthPx - right);
-  const px = (x: number) => left + ((x - first) / (last - first)) * (end - left);
-  const py = (y: number) => floor - ((y - low) / (high - low)) * (floor - top);
+  const px = scaleOf([first, last], [left, end]);
+  const py = scaleOf([low, high], [floor, top]);
   const path = line<ChartPoint>(
     ({ x }) => px(x),
     ({ y }) => py(y),

@@ -1,3 +1,5 @@
+import { nice, ticks } from 'd3-array';
+import { scaleOf } from '#ui/plot.ts';
 import { useSize } from '#ui/use-size.ts';
 import styles from './Chart.module.css';
 
@@ -21,16 +23,17 @@ const top = 12;
 const bottom = 44;
 const left = 38;
 const right = 8;
+const ticksUp = 3;
 
 /** Values in the order they came, with normal as a line and the limit of a single one dashed. */
 export function RunChart({ values, centre, upper, odd = [], sinceShot, across, label }: Props) {
   const [box, { widthPx }] = useSize<HTMLDivElement>();
-  const most = Math.max(10, Math.ceil(Math.max(upper, ...values) / 10) * 10);
+  const [, most] = nice(0, Math.max(10, upper, ...values), ticksUp);
   const to = Math.max(left + 40, widthPx - right);
   const low = heightPx - bottom;
   const step = (to - left) / Math.max(1, values.length);
   const x = (index: number) => left + (index + 0.5) * step;
-  const y = (value: number) => low - (value / most) * (low - top);
+  const y = scaleOf([0, most], [low, top]);
   const marks = new Set([1, values.length, ...(sinceShot ? [sinceShot] : [])]);
   return (
     <div class={styles.chart} ref={box}>
@@ -47,7 +50,7 @@ export function RunChart({ values, centre, upper, odd = [], sinceShot, across, l
           <path d={`M${left} ${top}V${low}H${to}`} />
           <path d={`M${left} ${y(centre)}H${to}`} data-thick />
           <path d={`M${left} ${y(upper)}H${to}`} data-dashes />
-          {[0, most].map((value) => (
+          {ticks(0, most, ticksUp).map((value) => (
             <text key={value} x={left - 8} y={y(value) + 5} text-anchor="end">
               {value}
             </text>

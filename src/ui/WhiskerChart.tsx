@@ -1,3 +1,4 @@
+import { scaleOf } from '#ui/plot.ts';
 import { useSize } from '#ui/use-size.ts';
 import styles from './Chart.module.css';
 
@@ -47,7 +48,7 @@ export function WhiskerChart({ whiskers, across, words, to = 100, label }: Props
   };
   const step = (plot.to - plot.from) / Math.max(1, whiskers.length);
   const x = (index: number) => plot.from + (index + 0.5) * step;
-  const y = (share: number) => plot.low - (share / to) * (plot.low - plot.high);
+  const y = scaleOf([0, to], [plot.low, plot.high]);
   const open = words ? whiskers.filter(({ isOpen }) => isOpen).length : 0;
   const edge = plot.from + open * step;
   return (
