@@ -93,14 +93,14 @@ function WindowRows({ settings, onChange }: Props) {
         says="As the data sheet of your plastisol has it. It marks minutes outside and does not say what is safe."
         words={words('fromC')}
         small={pourWindow ? 'the lower end' : 'no window of your own'}
-        step="1 degree"
+        step="One degree"
         onStep={(by) => step('fromC', by)}
       />
       <StepRow
         title="Pouring window, to"
         words={words('toC')}
         small={pourWindow ? 'the upper end' : 'no window of your own'}
-        step="1 degree"
+        step="One degree"
         onStep={(by) => step('toC', by)}
       />
       {pourWindow && (

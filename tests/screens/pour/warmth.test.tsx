@@ -43,11 +43,11 @@ test('a window is set in steps, and cannot be turned inside out', async () => {
   show(shop, <WorkshopScreen />);
   await page.getByText('What a session begins with').click();
   const from = page.getByRole('group', { name: 'Pouring window, from' });
-  await from.getByRole('button', { name: '1 degree more' }).click();
+  await from.getByRole('button', { name: 'One degree more' }).click();
   const window = async () => (await settingsOf(shop.book)).pourWindow;
   await expect.poll(window).toEqual({ fromC: 160, toC: 170 });
   for (let press = 0; press < 12; press += 1) {
-    await from.getByRole('button', { name: '1 degree more' }).click();
+    await from.getByRole('button', { name: 'One degree more' }).click();
   }
   await expect.poll(window).toEqual({ fromC: 169, toC: 170 });
   await page.getByRole('button', { name: 'No window' }).click();
