@@ -1,12 +1,16 @@
 import { type ColdShots, coldBelow, coldShots } from '#calc/cold-shots.ts';
 import { type Columns, coldFlag, noFlag, warmFlag } from '#calc/columns.ts';
 import { countIn, type LoggedShot, loggedShots } from '#calc/mould-shots.ts';
+import { endOf } from '#calc/steps.ts';
 import { defaultWarmAboveK } from '#calc/warmth.ts';
 import type { ShotCounts } from '#calc/yield.ts';
 import type { MouldId } from '#model/mould.ts';
 
 /** A mould that stood for less than this since its last session may still have been warm. */
 const cooledAfterMs = 2 * 3_600_000;
+
+/** Sessions looked through in one go. */
+const stepSessions = 100;
 
 /** Where a mould's cold shots end, and how that is known. */
 export interface ColdLine {
@@ -36,9 +40,24 @@ export function warmUpsOf(columns: readonly Columns[], mouldId: MouldId): ShotCo
  * place, else the usual line of a shop.
  */
 export function coldLineOf(columns: readonly Columns[], mouldId: MouldId): ColdLine {
-  const warmUps = warmUpsOf(columns, mouldId);
-  const shots = loggedShots(columns, mouldId);
+  return endOf(coldLineSteps(columns, mouldId));
+}
+
+/** The same in steps, so that a page can draw in between when the log is long. */
+export function* coldLineSteps(
+  columns: readonly Columns[],
+  mouldId: MouldId,
+): Generator<void, ColdLine> {
+  const own = columns.filter(({ moulds }) => moulds.some((mould) => mould.mouldId === mouldId));
+  const warmUps = warmUpsOf(own, mouldId);
+  yield;
+  const shots: LoggedShot[] = [];
+  for (let at = 0; at < own.length; at += stepSessions) {
+    for (const shot of loggedShots(own.slice(at, at + stepSessions), mouldId)) shots.push(shot);
+    yield;
+  }
   const said = coldShots(warmUps);
+  yield;
   const tempered = shots.flatMap(({ cells, aboveK }) => {
     const { seen, checked } = countIn(cells, 'good');
     return checked > 0 ? [{ good: seen, total: checked, mouldC: aboveK }] : [];

@@ -117,12 +117,26 @@ export function coldBelow(
   const byPlace = logEvidences(pooled.x, pooled.n, effect, lastBin);
   const bestByPlace = Math.max(...byPlace.map((log) => log ?? Number.NEGATIVE_INFINITY));
   let best: ColdBelow | null = null;
-  for (const belowC of cutsOf(shots)) {
-    const cold = shots.filter(({ mouldC }) => mouldC < belowC);
-    const warm = shots.filter(({ mouldC }) => mouldC >= belowC);
-    if (Math.min(cold.length, warm.length) < leastEachSide) continue;
-    const logEvidence = logSplit(sumOf(cold, effect), sumOf(warm, effect));
-    if (!best || logEvidence > best.logEvidence) best = { belowC, logEvidence };
+  const cold = { shots: 0, good: 0, total: 0 };
+  const all = { good: 0, total: 0 };
+  const bins = new Map<number, typeof cold>();
+  for (const { mouldC, good, total: recorded } of shots) {
+    // The first cut that this shot lies below.
+    const cut = Math.floor(finite('mouldC', mouldC) / cutEveryC) + 1;
+    const bin = bins.get(cut) ?? { shots: 0, good: 0, total: 0 };
+    bins.set(cut, addedTo(bin, { shots: 1, good, total: recorded }));
+    all.good += good;
+    all.total += recorded;
+  }
+  for (const cut of [...bins.keys()].sort((a, b) => a - b)) {
+    addedTo(cold, bins.get(cut) ?? cold);
+    if (Math.min(cold.shots, shots.length - cold.shots) < leastEachSide) continue;
+    const warm = {
+      good: (all.good - cold.good) / effect,
+      total: (all.total - cold.total) / effect,
+    };
+    const logEvidence = logSplit({ good: cold.good / effect, total: cold.total / effect }, warm);
+    if (!best || logEvidence > best.logEvidence) best = { belowC: cut * cutEveryC, logEvidence };
   }
   return best && best.logEvidence - bestByPlace >= betterBy ? best : null;
 }
@@ -191,14 +205,9 @@ function shareOf({ x, n }: ShotCounts, from: number, to?: number): Share {
   return { good: total(x.slice(from, to)), total: total(n.slice(from, to)) };
 }
 
-function sumOf(shots: readonly TemperedShot[], D: number): Share {
-  return {
-    good: total(shots.map(({ good }) => good)) / D,
-    total: total(shots.map((shot) => shot.total)) / D,
-  };
-}
-
-function cutsOf(shots: readonly TemperedShot[]): number[] {
-  const steps = shots.map(({ mouldC }) => Math.ceil(finite('mouldC', mouldC) / cutEveryC));
-  return [...new Set(steps)].sort((a, b) => a - b).map((step) => step * cutEveryC);
+function addedTo<T extends { shots: number; good: number; total: number }>(to: T, more: T): T {
+  to.shots += more.shots;
+  to.good += more.good;
+  to.total += more.total;
+  return to;
 }

@@ -53,12 +53,16 @@ export function refusalOf(log: DriverLog, j: number): DriverVerdict | null {
 }
 
 /** The same among complete shots, where a factor may have lost its spread or failures may lack. */
-export function refusalInComplete(log: DriverLog, j: number): DriverVerdict | null {
+export function refusalInComplete(
+  log: DriverLog,
+  j: number,
+  effect = effectFor(log, j),
+): DriverVerdict | null {
   const factor = log.factors[j];
   if (!factor) return { kind: 'too-few-values' };
   const refusal = tooFewValues(factor) ?? tooFewSessions(log, factor);
   if (refusal) return refusal;
-  const effective = effectiveOf(log, effectFor(log, j));
+  const effective = effectiveOf(log, effect);
   return effective < leastEffective
     ? { kind: 'too-few-failures', effective, needed: leastEffective }
     : null;

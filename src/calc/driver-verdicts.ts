@@ -13,6 +13,7 @@ import {
 } from '#calc/driver-refusals.ts';
 import { type Design, firth, firthChance, firthProfileInterval } from '#calc/drivers.ts';
 import { finite, positive } from '#calc/range.ts';
+import { endOf } from '#calc/steps.ts';
 import type { ShotCounts } from '#calc/yield.ts';
 
 /** What may be said of all of them together. */
@@ -39,22 +40,33 @@ const signLevel = 0.05;
  * moved together with another. Throws a RangeError for lists that do not fit each other.
  */
 export function drivers(log: DriverLog): Drivers {
+  return endOf(driverSteps(log));
+}
+
+/** The same in steps, so that a page can draw in between when the log is long. */
+export function* driverSteps(log: DriverLog): Generator<void, Drivers> {
   demandLog(log);
   const used = keptShots(log, (s) => (log.n[s] ?? 0) > 0);
+  yield;
   if (total(used.n) > 0 && isOneSided(used)) return { kind: 'nothing-to-explain' };
   if (used.n.length < leastShots) {
     return { kind: 'too-few-shots', shots: used.n.length, needed: leastShots };
   }
-  const refused = used.factors.map((_, j) => refusalOf(used, j));
+  const refused: (DriverVerdict | null)[] = [];
+  for (const j of used.factors.keys()) {
+    refused.push(refusalOf(used, j));
+    yield;
+  }
   const open = refused.flatMap((refusal, j) => (refusal ? [] : [j]));
   const complete = keptShots(used, (s) =>
     open.every((j) => (used.factors[j]?.values[s] ?? null) !== null),
   );
+  yield;
   if (complete.n.length < leastShots) {
     return { kind: 'too-few-shots', shots: complete.n.length, needed: leastShots };
   }
   if (isOneSided(complete)) return { kind: 'nothing-to-explain' };
-  const { verdicts, isOneAtATime } = judged(complete, open);
+  const { verdicts, isOneAtATime } = yield* judgedSteps(complete, open);
   return {
     kind: 'judged',
     factors: refused.map((refusal, j) => refusal ?? verdicts.get(j) ?? { kind: 'too-few-values' }),
@@ -65,18 +77,32 @@ export function drivers(log: DriverLog): Drivers {
   };
 }
 
-function judged(log: DriverLog, open: readonly number[]) {
+function* judgedSteps(log: DriverLog, open: readonly number[]) {
   const verdicts = new Map<number, DriverVerdict>();
+  const effects = new Map<number, number>();
+  const scores = new Map<number, Scores>();
+  for (const j of open) {
+    effects.set(j, knownEffect(log, j, effects) ?? effectFor(log, j));
+    scores.set(j, scoresOf(log, j));
+    yield;
+  }
   const rest = open.filter((j) => {
-    const refusal = refusalInComplete(log, j);
+    const refusal = refusalInComplete(log, j, effects.get(j));
     if (refusal) verdicts.set(j, refusal);
     return !refusal;
   });
+  const columnOf = (j: number) => scores.get(j) ?? scoresOf(log, j);
   const isScarce = rest.some(
-    (j) => effectiveOf(log, effectFor(log, j)) < leastEffective * rest.length,
+    (j) => effectiveOf(log, effects.get(j) ?? 1) < leastEffective * rest.length,
   );
-  const isOneAtATime = isScarce || !isSeparable(rest.map((j) => scoresOf(log, j).scores));
-  const found = rest.map((j) => foundFor(log, j, isOneAtATime ? [j] : rest));
+  const isOneAtATime = isScarce || !isSeparable(rest.map((j) => columnOf(j).scores));
+  yield;
+  const found: ReturnType<typeof foundFor>[] = [];
+  for (const j of rest) {
+    const among = (isOneAtATime ? [j] : rest).map((k) => ({ k, ...columnOf(k) }));
+    found.push(foundFor(log, j, among, effects.get(j) ?? 1));
+    yield;
+  }
   const holmP = holm(found.map(({ chance }) => chance));
   for (const [at, { j, oddsRatio, lo, hi }] of found.entries()) {
     const corrected = holmP[at] ?? 1;
@@ -86,18 +112,33 @@ function judged(log: DriverLog, open: readonly number[]) {
   return { verdicts, isOneAtATime: isOneAtATime && rest.length > 1 };
 }
 
-function foundFor(log: DriverLog, j: number, among: readonly number[]) {
-  const effect = effectFor(log, j);
-  const columns = among.map((k) => scoresOf(log, k));
+/** D is one for all factors that vary within a session, and one for those that do not. */
+function knownEffect(log: DriverLog, j: number, known: ReadonlyMap<number, number>) {
+  const isSame = (k: number) => log.factors[k]?.isPerSession === log.factors[j]?.isPerSession;
+  return [...known].find(([k]) => isSame(k))?.[1];
+}
+
+interface Scores {
+  scores: number[];
+  sd: number;
+}
+
+function foundFor(
+  log: DriverLog,
+  j: number,
+  columns: readonly (Scores & { k: number })[],
+  effect: number,
+) {
   const { X, x, n } = folded(
     log,
     effect,
     columns.map(({ scores }) => scores),
   );
-  const column = 1 + among.indexOf(j);
+  const at = columns.findIndex(({ k }) => k === j);
+  const column = 1 + at;
   const [loBeta, hiBeta] = firthProfileInterval(X, x, n, column);
   const beta = firth(X, x, n).beta[column] ?? 0;
-  const perStep = (log.factors[j]?.step ?? 1) / (columns[column - 1]?.sd ?? 1);
+  const perStep = (log.factors[j]?.step ?? 1) / (columns[at]?.sd ?? 1);
   const [oddsRatio, lo, hi] = [beta, loBeta, hiBeta].map(oddsOf(perStep));
   return {
     j,
@@ -140,7 +181,7 @@ function isSeparable(columns: readonly (readonly number[])[]): boolean {
   return cholesky(products) !== null;
 }
 
-function scoresOf(log: DriverLog, j: number): { scores: number[]; sd: number } {
+function scoresOf(log: DriverLog, j: number): Scores {
   return standardised((log.factors[j]?.values ?? []).map((value) => value ?? 0));
 }
 

@@ -53,23 +53,22 @@ export function standingOf(entries: readonly Entry[]): Standing[] {
   return linesOf(entries).filter((line) => line.takenBackAt === null);
 }
 
-/**
- * The newest line that stands, down to what opened the session. Notes and what was weighed at the
- * desk are taken back where they are read.
- */
+/** Footing, and what is taken back where it is read: notes and what was weighed at the desk. */
+const notUndone = new Set<Said['kind']>([
+  'session-begun',
+  'session-ended',
+  'noted',
+  'scrap-weighed',
+]);
+
+/** The newest line that stands, down to what opened the session. */
 export function undoneNext(
   lines: readonly Standing[],
   begun: Standing | undefined,
 ): Standing | null {
-  const last = lines.findLast(
-    ({ said, writtenAt }) =>
-      said.kind !== 'session-begun' &&
-      said.kind !== 'session-ended' &&
-      said.kind !== 'noted' &&
-      said.kind !== 'scrap-weighed' &&
-      writtenAt !== begun?.writtenAt,
-  );
-  return last ?? null;
+  const isUndone = ({ said, writtenAt }: Standing) =>
+    !notUndone.has(said.kind) && writtenAt !== begun?.writtenAt;
+  return lines.findLast(isUndone) ?? null;
 }
 
 /** All entries once, in the order of their stamps; two windows with one stamp are settled by id. */

@@ -76,6 +76,18 @@ export function loggedShots(
   });
 }
 
+/** The newest warm shots of all moulds, at most so many, in the order of filling. */
+export function newestWarm(columns: readonly Columns[], most: number): LoggedShot[] {
+  const found: LoggedShot[][] = [];
+  let count = 0;
+  for (let at = columns.length - 1; at >= 0 && count < most; at -= 1) {
+    const own = warmShots(loggedShots(columns.slice(at, at + 1)));
+    found.push(own);
+    count += own.length;
+  }
+  return found.toReversed().flat().slice(-most);
+}
+
 /** All but the cold ones; a mould without the cold flag is always warm. */
 export function warmShots(shots: readonly LoggedShot[]): LoggedShot[] {
   return shots.filter(({ isCold }) => isCold !== true);

@@ -1,5 +1,6 @@
-import { type Drivers, drivers } from '#calc/driver-verdicts.ts';
+import { type Drivers, driverSteps } from '#calc/driver-verdicts.ts';
 import { countIn, type LoggedShot, type Outcome } from '#calc/mould-shots.ts';
+import { endOf } from '#calc/steps.ts';
 import type { InjectorId } from '#model/gear.ts';
 
 /** What the log notes beside every shot and can be looked at as going with a defect. */
@@ -31,10 +32,20 @@ export function shotDrivers(
   outcome: Outcome,
   names: readonly FactorName[],
 ): ShotDrivers {
+  return endOf(shotDriverSteps(shots, outcome, names));
+}
+
+/** The same in steps, so that a page can draw in between when the log is long. */
+export function* shotDriverSteps(
+  shots: readonly LoggedShot[],
+  outcome: Outcome,
+  names: readonly FactorName[],
+): Generator<void, ShotDrivers> {
   const counts = shots.map(({ cells }) => countIn(cells, outcome));
   const injectorId = names.includes('injector') ? pairedInjector(shots) : null;
   const asked = names.filter((name) => name !== 'injector' || injectorId !== null);
-  const said = drivers({
+  yield;
+  const said = yield* driverSteps({
     x: counts.map(({ seen }) => seen),
     n: counts.map(({ checked }) => checked),
     session: shots.map(({ sessionId }) => sessionId),

@@ -1,16 +1,11 @@
 import { newcombe } from '#calc/before-after.ts';
 import { holm } from '#calc/cavities.ts';
 import { type Columns, coldFlag, notCheckedCode } from '#calc/columns.ts';
-import { total } from '#calc/counts.ts';
 import { dayOf } from '#calc/days.ts';
+import { addCluster, noClusters, sumsWith } from '#calc/likeness.ts';
 import { countIn } from '#calc/mould-shots.ts';
-import {
-  effectAcross,
-  isTooEarlyAcross,
-  type ShotCounts,
-  sessionTotals,
-  yieldIntervalAcross,
-} from '#calc/yield.ts';
+import { endOf } from '#calc/steps.ts';
+import { effectOfSums, expectedBySums, type LogSums } from '#calc/yield.ts';
 
 /** What yields can be told apart by. */
 export const groupings = ['mould', 'colour', 'injector', 'heat', 'session', 'day'] as const;
@@ -27,8 +22,8 @@ export interface ShotGroup {
   shots: number;
   notChecked: number;
   cold: { good: number; checked: number };
-  /** Good and checked of its warm shots, session by session. */
-  sessions: ShotCounts[];
+  /** Good of checked in its warm shots, with shots and with sessions as clusters. */
+  sums: LogSums;
 }
 
 /** The groups of some digests while they are read, batch by batch. */
@@ -37,7 +32,7 @@ export type ShotGroups = Map<string, ShotGroup>;
 /** Adds the shots of some digests to the groups. */
 export function addToGroups(groups: ShotGroups, columns: readonly Columns[], by: Grouping): void {
   for (const session of columns) {
-    const own = new Map<ShotGroup, { x: number[]; n: number[] }>();
+    const own = new Map<ShotGroup, { good: number; checked: number }>();
     const day = by === 'day' ? dayOf(session.startedAt, session.zone) : '';
     for (let shot = 0; shot < session.mould.length; shot += 1) {
       const { key, name } = by === 'day' ? { key: day, name: '' } : labelOf(session, shot, by);
@@ -54,12 +49,13 @@ export function addToGroups(groups: ShotGroups, columns: readonly Columns[], by:
         continue;
       }
       group.shots += 1;
-      const counts = own.get(group) ?? { x: [], n: [] };
-      counts.x.push(seen);
-      counts.n.push(checked);
+      addCluster(group.sums.shots, seen, checked);
+      const counts = own.get(group) ?? { good: 0, checked: 0 };
+      counts.good += seen;
+      counts.checked += checked;
       own.set(group, counts);
     }
-    for (const [group, counts] of own) group.sessions.push(counts);
+    for (const [{ sums }, { good, checked }] of own) addCluster(sums.sessions, good, checked);
   }
 }
 
@@ -85,10 +81,7 @@ const stepGroups = 8;
  * that are their own time (sessions, days) are not, because they differ by chance alone.
  */
 export function groupYields(groups: ShotGroups, by: Grouping, conf: number): GroupYield[] {
-  const steps = groupYieldSteps(groups, by, conf);
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
+  return endOf(groupYieldSteps(groups, by, conf));
 }
 
 /** The same in steps, so that a page can draw in between when the log is long. */
@@ -99,17 +92,16 @@ export function* groupYieldSteps(
 ): Generator<void, GroupYield[]> {
   const judged: Omit<GroupYield, 'differs'>[] = [];
   for (const group of groups.values()) {
-    const { good, checked } = sumOf(group.sessions);
-    const isEarly = group.sessions.length === 0 || isTooEarlyAcross(group.sessions, conf);
-    const shares = isEarly ? null : yieldIntervalAcross(group.sessions, conf);
-    judged.push({ group, good, checked, shares });
+    const { x: good, of: checked } = group.sums.shots;
+    judged.push({ group, good, checked, shares: expectedBySums(group.sums, conf) });
     if (judged.length % stepGroups === 0) yield;
   }
   const isHeld = by !== 'session' && by !== 'day';
   const compared = isHeld ? judged.filter(({ shares }) => shares !== null) : [];
   const chances: { d: number; chance: number }[] = [];
+  const all = allOf([...groups.values()].map(({ sums }) => sums));
   for (const { group } of compared) {
-    chances.push(chanceAgainstRest(group, groups));
+    chances.push(chanceAgainst(group.sums, restOf(all, group.sums)));
     yield;
   }
   const corrected = holm(chances.map(({ chance }) => chance));
@@ -128,13 +120,11 @@ export function* groupYieldSteps(
  * Share of good in one group less that in all others, and the chance by luck alone of one as far
  * from zero: the largest level at which Newcombe's interval still holds zero.
  */
-function chanceAgainstRest(group: ShotGroup, groups: ShotGroups): { d: number; chance: number } {
-  const rest = [...groups.values()].flatMap((other) => (other === group ? [] : other.sessions));
-  const [own, others] = [sumOf(group.sessions), sumOf(rest)];
-  if (others.checked === 0) return { d: 0, chance: 1 };
-  const effects = [effectAcross(group.sessions), effectAcross(rest)] as const;
-  const at = (chance: number) =>
-    newcombe(own.good, own.checked, others.good, others.checked, ...effects, 1 - chance);
+function chanceAgainst(own: LogSums, rest: LogSums): { d: number; chance: number } {
+  if (rest.shots.of === 0) return { d: 0, chance: 1 };
+  const [a, b] = [own.shots, rest.shots];
+  const effects = [effectOfSums(own), effectOfSums(rest)] as const;
+  const at = (chance: number) => newcombe(a.x, a.of, b.x, b.of, ...effects, 1 - chance);
   const isFar = ([, lo, hi]: readonly number[]) => (lo ?? 0) > 0 || (hi ?? 0) < 0;
   let [sure, unsure] = [1 - 1e-9, 1e-9];
   if (isFar(at(unsure))) return { d: at(unsure)[0], chance: unsure };
@@ -181,7 +171,7 @@ function groupFor(groups: ShotGroups, key: string): ShotGroup {
     shots: 0,
     notChecked: 0,
     cold: { good: 0, checked: 0 },
-    sessions: [],
+    sums: { shots: noClusters(), sessions: noClusters() },
   };
   groups.set(key, fresh);
   return fresh;
@@ -193,9 +183,23 @@ function notCheckedIn(cells: Uint8Array): number {
   return count;
 }
 
-function sumOf(sessions: readonly ShotCounts[]): { good: number; checked: number } {
-  const whole = sessionTotals(sessions);
-  return { good: total(whole.x), checked: total(whole.n) };
+function allOf(each: readonly LogSums[]): LogSums {
+  const none: LogSums = { shots: noClusters(), sessions: noClusters() };
+  return each.reduce(
+    (all, { shots, sessions }) => ({
+      shots: sumsWith(all.shots, shots),
+      sessions: sumsWith(all.sessions, sessions),
+    }),
+    none,
+  );
+}
+
+/** A session that has shots of two groups stands in each of them as a cluster of its own. */
+function restOf(all: LogSums, own: LogSums): LogSums {
+  return {
+    shots: sumsWith(all.shots, own.shots, -1),
+    sessions: sumsWith(all.sessions, own.sessions, -1),
+  };
 }
 
 function leastOf({ shares }: GroupYield): number {

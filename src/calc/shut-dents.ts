@@ -1,6 +1,7 @@
 import type { DriverVerdict } from '#calc/driver-refusals.ts';
 import { countIn, countsBySession, type LoggedShot } from '#calc/mould-shots.ts';
-import { type FactorName, shotDrivers } from '#calc/shot-drivers.ts';
+import { type FactorName, shotDriverSteps } from '#calc/shot-drivers.ts';
+import { endOf } from '#calc/steps.ts';
 import { isTooEarlyAcross, yieldIntervalAcross } from '#calc/yield.ts';
 
 /** The shots that were opened within a band of time shut, and their dents. */
@@ -47,6 +48,15 @@ export function shutDents(
   factors: readonly FactorName[],
   conf: number,
 ): ShutDents {
+  return endOf(shutDentsSteps(shots, factors, conf));
+}
+
+/** The same in steps, so that a page can draw in between when the log is long. */
+export function* shutDentsSteps(
+  shots: readonly LoggedShot[],
+  factors: readonly FactorName[],
+  conf: number,
+): Generator<void, ShutDents> {
   const timed = shots.filter(
     ({ openSec, cells }) => openSec > 0 && countIn(cells, 'dent').checked > 0,
   );
@@ -70,7 +80,8 @@ export function shutDents(
   if (bands.filter(({ shares }) => shares !== null).length < 2) {
     return { kind: 'one-time', shots: timed.length };
   }
-  const { said, names } = shotDrivers(shots, 'dent', factors);
+  yield;
+  const { said, names } = yield* shotDriverSteps(shots, 'dent', factors);
   const at = names.indexOf('time-shut');
   return {
     kind: 'bands',

@@ -1,4 +1,5 @@
 import { betweenZeroAndOne, type Counts, demandCount, demandCounts, total } from '#calc/counts.ts';
+import { type ClusterSums, clusterSums, effectBy, likenessSeen } from '#calc/likeness.ts';
 import { qnorm } from '#calc/special.ts';
 
 /** Per shot: how many cavities had the outcome, out of how many recorded. */
@@ -50,7 +51,7 @@ export function wilson(x: number, n: number, conf = 0.95): [number, number] {
  * alike good or bad, or one cavity a shot. Throws a RangeError for impossible counts.
  */
 export function icc(x: Counts, n: Counts): number {
-  return likenessSeen([{ x, n }])?.rho ?? 0;
+  return likenessSeen([clusterSums(x, n)])?.rho ?? 0;
 }
 
 /**
@@ -68,6 +69,13 @@ export function designEffect(x: Counts, n: Counts, prior: LikenessPrior = {}): [
  * change between the groups does not count as likeness.
  */
 export function pooledLikeness(groups: readonly ShotCounts[], prior: LikenessPrior = {}): number {
+  return likenessOf(
+    groups.map(({ x, n }) => clusterSums(x, n)),
+    prior,
+  );
+}
+
+function likenessOf(groups: readonly ClusterSums[], prior: LikenessPrior): number {
   const { rho0 = shotPrior.rho0, weight = shotPrior.weight } = prior;
   const seen = likenessSeen(groups);
   if (!seen) return rho0;
@@ -118,6 +126,28 @@ export function effectAcross(sessions: readonly ShotCounts[]): number {
   return Math.max(shots, designEffect(whole.x, whole.n, sessionPrior)[1]);
 }
 
+/** The shots and the sessions of a log, each as clusters. */
+export interface LogSums {
+  shots: ClusterSums;
+  sessions: ClusterSums;
+}
+
+/** The same as `effectAcross`, from sums. */
+export function effectOfSums({ shots, sessions }: LogSums): number {
+  const own = effectBy(likenessOf([shots], {}), shots);
+  if (sessions.clusters < 2) return own;
+  return Math.max(own, effectBy(likenessOf([sessions], sessionPrior), sessions));
+}
+
+/** The same as `yieldIntervalAcross`, from sums; null where `isTooEarlyAcross`. */
+export function expectedBySums(sums: LogSums, conf: number): [number, number, number] | null {
+  const { clusters, x, of } = sums.shots;
+  if (clusters < earlyBelowShots) return null;
+  const effect = effectOfSums(sums);
+  const [lo, hi] = wilson(x / effect, of / effect, conf);
+  return hi - lo > earlyAboveWidth ? null : [x / of, lo, hi];
+}
+
 /** The shots of all sessions in one list. */
 export function together(sessions: readonly ShotCounts[]): { x: number[]; n: number[] } {
   return { x: sessions.flatMap(({ x }) => x), n: sessions.flatMap(({ n }) => n) };
@@ -157,42 +187,4 @@ function intervalWith(
   const cavities = total(n);
   const share = cavities === 0 ? 0 : good / cavities;
   return [share, ...wilson(good / effect, cavities / effect, conf)];
-}
-
-function likenessSeen(groups: readonly ShotCounts[]): { rho: number; freedom: number } | null {
-  let between = 0;
-  let within = 0;
-  let spread = 0;
-  let freedom = 0;
-  let inner = 0;
-  for (const { x, n } of groups) {
-    const g = sumsOf(x, n);
-    if (g.cavities === 0) continue;
-    between += g.squares - (g.good * g.good) / g.cavities;
-    within += g.good - g.squares;
-    spread += g.cavities - g.sizes / g.cavities;
-    freedom += g.shots - 1;
-    inner += g.cavities - g.shots;
-  }
-  // Rounding alone may leave a trace of both where every shot is alike good or bad.
-  if (freedom < 1 || inner <= 0 || between + within < 1e-9) return null;
-  const b = Math.max(0, between) / freedom;
-  const w = Math.max(0, within) / inner;
-  const all = b + (spread / freedom - 1) * w;
-  return all > 0 ? { rho: (b - w) / all, freedom } : null;
-}
-
-function sumsOf(x: Counts, n: Counts) {
-  demandCounts(x, n);
-  const sums = { shots: 0, cavities: 0, good: 0, squares: 0, sizes: 0 };
-  for (const [s, c] of n.entries()) {
-    if (c === 0) continue;
-    const good = x[s] ?? 0;
-    sums.shots += 1;
-    sums.cavities += c;
-    sums.good += good;
-    sums.squares += (good * good) / c;
-    sums.sizes += c * c;
-  }
-  return sums;
 }

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { inSteps } from '#store/steps.ts';
 
 /**
  * What `work` gives, worked out once the page has drawn, so that no sum stands between a press and
@@ -10,6 +11,26 @@ export function useWorked<T>(work: () => T, on: readonly unknown[]): T | undefin
   useEffect(() => {
     const timer = setTimeout(() => setFound({ value: work() }));
     return () => clearTimeout(timer);
+  }, on);
+  return found?.value;
+}
+
+/** As `useWorked`, for a sum that is long on a long log: the page draws and hears presses in between. */
+export function useWorkedSteps<T>(
+  steps: () => Generator<void, T>,
+  on: readonly unknown[],
+): T | undefined {
+  const [found, setFound] = useState<{ value: T } | undefined>();
+  useEffect(() => {
+    let isOver = false;
+    const timer = setTimeout(async () => {
+      const value = await inSteps(steps(), () => isOver);
+      if (value !== undefined && !isOver) setFound({ value });
+    });
+    return () => {
+      isOver = true;
+      clearTimeout(timer);
+    };
   }, on);
   return found?.value;
 }

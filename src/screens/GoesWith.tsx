@@ -1,8 +1,9 @@
 import { defectCounts, type LoggedShot } from '#calc/mould-shots.ts';
-import { type FactorName, shotDrivers } from '#calc/shot-drivers.ts';
-import { useWorked } from '#live/use-worked.ts';
+import { type FactorName, shotDriverSteps } from '#calc/shot-drivers.ts';
+import { useWorkedSteps } from '#live/use-worked.ts';
+import type { Defect } from '#model/defect.ts';
 import type { Injector } from '#model/gear.ts';
-import { goesWithWords } from '#screens/goes-with-words.ts';
+import { type GoesWithSaid, goesWithWords } from '#screens/goes-with-words.ts';
 import { defectWords } from '#screens/words.ts';
 import { Sheet } from '#ui/Sheet.tsx';
 
@@ -18,20 +19,14 @@ interface Props {
 }
 
 /** The newest shots are asked; more would say the same and keep a phone busy. */
-const most = 10_000;
+export const mostAsked = 5_000;
 
 /** What the commonest defects go with; nothing here says what causes what. */
 export function GoesWith({ shots, factors, injectors, tempUnit, count, isFolded }: Props) {
-  const found = useWorked(() => {
-    const newest = shots.slice(-most);
-    return defectCounts(newest)
-      .slice(0, count)
-      .map(([defect]) => {
-        const drivers = shotDrivers(newest, defect, factors);
-        const injector = injectors.find(({ id }) => id === drivers.injectorId);
-        return { defect, ...goesWithWords(drivers, injector?.name ?? 'one injector', tempUnit) };
-      });
-  }, [shots, injectors, tempUnit, count]);
+  const found = useWorkedSteps(
+    () => saidSteps(shots.slice(-mostAsked), { factors, injectors, tempUnit, count }),
+    [shots, injectors, tempUnit, count],
+  );
   if (!found || found.length === 0) return null;
   return (
     <Sheet title="What bad ones go with" {...(isFolded ? { isFolded } : {})}>
@@ -46,4 +41,20 @@ export function GoesWith({ shots, factors, injectors, tempUnit, count, isFolded 
       <p>To go with something is not to be caused by it.</p>
     </Sheet>
   );
+}
+
+type Asked = Pick<Props, 'factors' | 'injectors' | 'tempUnit' | 'count'>;
+
+function* saidSteps(shots: readonly LoggedShot[], asked: Asked) {
+  const said: (GoesWithSaid & { defect: Defect })[] = [];
+  for (const [defect] of defectCounts(shots).slice(0, asked.count)) {
+    yield;
+    const drivers = yield* shotDriverSteps(shots, defect, asked.factors);
+    const injector = asked.injectors.find(({ id }) => id === drivers.injectorId);
+    said.push({
+      defect,
+      ...goesWithWords(drivers, injector?.name ?? 'one injector', asked.tempUnit),
+    });
+  }
+  return said;
 }

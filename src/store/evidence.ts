@@ -5,7 +5,7 @@ import type { MouldId } from '#model/mould.ts';
 import type { Book } from '#store/book.ts';
 import { headsOf } from '#store/heads.ts';
 import { columnsInBatches } from '#store/history.ts';
-import { breath } from '#store/learnt.ts';
+import { breath } from '#store/steps.ts';
 
 /** What the ended sessions say of a mould's cavities, read a few at a time beside the pouring. */
 export async function evidenceOf(book: Book, mouldId: MouldId): Promise<PastEvidence> {

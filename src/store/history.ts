@@ -2,7 +2,8 @@ import type { Columns } from '#calc/columns.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
 
-const batchSize = 200;
+/** As many as a slow phone can take from the disk between two pictures. */
+const batchSize = 40;
 
 /** The digests of the sessions that started in `[from, to)`, oldest first. */
 export async function columnsBetween(book: Book, from: Instant, to: Instant): Promise<Columns[]> {

@@ -1,4 +1,4 @@
-import { coldLineOf, flaggedBy, warmUpsOf } from '#calc/cold-line.ts';
+import { coldLineSteps, flaggedBy, warmUpsOf } from '#calc/cold-line.ts';
 import { type Columns, columnsOf } from '#calc/columns.ts';
 import { sessionsOfMould } from '#calc/last-poured.ts';
 import { loggedShots } from '#calc/mould-shots.ts';
@@ -11,9 +11,9 @@ import { type Learnt, MouldPage } from '#screens/moulds/MouldPage.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
 import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
-import { breath } from '#store/learnt.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
+import { breath, inSteps } from '#store/steps.ts';
 
 /** One mould: its picture with the bad ones counted, warm shots first, cold beside. */
 export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
@@ -57,7 +57,7 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
 async function learntOf(columns: readonly Columns[], mouldId: MouldId): Promise<Learnt> {
   const own = sessionsOfMould(columns, mouldId);
   await breath();
-  const line = coldLineOf(own, mouldId);
+  const line = await inSteps(coldLineSteps(own, mouldId));
   await breath();
   const flagged = flaggedBy(own, new Map([[mouldId, line]]));
   const shots = loggedShots(flagged, mouldId);

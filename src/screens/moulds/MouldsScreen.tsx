@@ -17,7 +17,8 @@ import {
 } from '#screens/moulds/mould-view.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { headsOf } from '#store/heads.ts';
-import { breath, learntColumns } from '#store/learnt.ts';
+import { learntColumns } from '#store/learnt.ts';
+import { breath } from '#store/steps.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';

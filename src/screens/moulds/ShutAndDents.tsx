@@ -1,7 +1,8 @@
 import { type LoggedShot, warmShots } from '#calc/mould-shots.ts';
 import type { FactorName } from '#calc/shot-drivers.ts';
-import { type ShutDents, shutDents } from '#calc/shut-dents.ts';
-import { useWorked } from '#live/use-worked.ts';
+import { type ShutDents, shutDentsSteps } from '#calc/shut-dents.ts';
+import { useWorkedSteps } from '#live/use-worked.ts';
+import { mostAsked } from '#screens/GoesWith.tsx';
 import { bandWords, noPictureWords, shutWords } from '#screens/moulds/shut-words.ts';
 import { clockWords } from '#screens/words.ts';
 import { conf, ofWords } from '#screens/yield-words.ts';
@@ -17,12 +18,12 @@ interface Props {
   setSec: number | null;
 }
 
-/** The newest shots are asked; more would say the same and keep a phone busy. */
-const most = 10_000;
-
 /** Dents by how long the mould stayed shut: counts, ranges, and whether the two go together. */
 export function ShutAndDents({ shots, factors, setSec }: Props) {
-  const found = useWorked(() => shutDents(warmShots(shots).slice(-most), factors, conf), [shots]);
+  const found = useWorkedSteps(
+    () => shutDentsSteps(warmShots(shots).slice(-mostAsked), factors, conf),
+    [shots],
+  );
   if (!found || shots.length === 0) return null;
   return (
     <Sheet title="Time shut and dents">

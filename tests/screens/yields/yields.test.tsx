@@ -2,6 +2,7 @@ import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { MouldsScreen } from '#screens/moulds/MouldsScreen.tsx';
 import { YieldsScreen } from '#screens/yields/YieldsScreen.tsx';
+import { addShots } from '../../bench/shots.ts';
 import { aMould, morning, pourEvening } from '../../hands/evening.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 
@@ -80,4 +81,27 @@ test('what the scale showed is kept, shown next time, put right and taken back',
   await says('Set what the scale shows.');
   await key('Bring back 30 g').click();
   await says('That fits what you marked.');
+});
+
+test('over a long log the page says how far it is, and a press meanwhile counts', async () => {
+  const sessions = await addShots(shop.book, 20_000);
+  const said = new Set<string>();
+  const root = show(shop, <YieldsScreen />);
+  const watch = new MutationObserver(() => {
+    const words = root.querySelector('[role=status]')?.textContent;
+    if (words) said.add(words.replace(/\d+ of /, 'some of '));
+  });
+  watch.observe(root, { subtree: true, childList: true, characterData: true });
+  await key('Days').click();
+  await expect.element(page.getByRole('heading', { name: 'Day by day' })).toBeVisible();
+  watch.disconnect();
+  expect([...said]).toContain(`Reading the log: some of ${sessions.length} sessions.`);
+  await key('Moulds').click();
+  // All 400 sessions of 50 shots of 10 cavities, on seven moulds.
+  await expect.element(page.getByRole('heading', { name: 'Mould by mould' })).toBeVisible();
+  const rows = page.getByRole('main').getByRole('list').getByRole('listitem').elements();
+  const shots = rows.map((row) =>
+    Number.parseInt([...row.querySelectorAll('p')].at(-1)?.textContent ?? '', 10),
+  );
+  expect(shots.reduce((sum, count) => sum + count, 0)).toBe(20_000);
 });
