@@ -26,6 +26,10 @@ const GRID_K = Array.from({ length: 61 }, (_, k) => k);
  *
  * Bayes on a grid of 0..60 K: a shot is clean with a chance that climbs as a logistic curve through
  * one half at the threshold. The order of the shots does not matter.
+ *
+ * A warm shot is taken to be clean for certain, so it fits moulds of one cavity. Where many cavities
+ * each miss now and then, the answer swings by 20 K with what is called a clean shot; the cold line
+ * of a mould is therefore learnt by the change-point of `cold-shots.ts`, by place or by temperature.
  */
 export function learnWarmAbove(history: readonly WarmTrial[]): WarmAbove {
   const logs = GRID_K.map((thresholdK) => {

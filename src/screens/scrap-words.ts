@@ -28,12 +28,9 @@ export function scrapSaidWords({
   baits,
   moreMarked,
 }: ScrapSaid): string {
-  if (sessions === 0) return '';
   const many = countWords(sessions, 'weighed session');
-  if (fit === sessions)
-    return sessions === 1
-      ? 'The one weighed session fits what was marked.'
-      : `All ${many} fit what was marked.`;
+  if (sessions === 0) return '';
+  if (fit === sessions) return `All ${many} fit what was marked.`;
   const parts = [
     fit > 0 ? `${fit} ${fit === 1 ? 'fits' : 'fit'} what was marked` : '',
     moreThrown > 0

@@ -3,9 +3,10 @@ import type { ColdLine } from '#calc/cold-line.ts';
 import { coldLineOf, withLearntCold } from '#calc/cold-line.ts';
 import { type Columns, coldFlag, columnsOf } from '#calc/columns.ts';
 import { alarmLine, betterOdds, llrAverageRun, worseOdds } from '#calc/drift.ts';
+import { learnWarmAbove } from '#calc/heat.ts';
 import { driftRuns, mouldDrift } from '#calc/mould-drift.ts';
 import { mouldPlan, planBasis } from '#calc/mould-plan.ts';
-import { countsBySession, loggedShots, warmShots } from '#calc/mould-shots.ts';
+import { countIn, countsBySession, loggedShots, warmShots } from '#calc/mould-shots.ts';
 import { shotDrivers } from '#calc/shot-drivers.ts';
 import { addToGroups, type Grouping, groupYields, type ShotGroups } from '#calc/shot-groups.ts';
 import { learntBelief, planShots } from '#calc/shots-needed.ts';
@@ -37,6 +38,19 @@ describe('the learnt cold line', () => {
       expect(line, name).toMatchObject({ from: 'shots', said: { kind: 'needs', shots: 2 } });
       expectWithin(line.aboveK ?? 0, truths.cold.belowK, 3);
     }
+  });
+
+  test('is not left to the threshold of single shots, which swings with what is called clean', () => {
+    const { id } = mouldCalled('Grub 50');
+    const thresholdK = (leastGood: number) =>
+      learnWarmAbove(
+        loggedShots(digests, id).map(({ cells, aboveK }) => {
+          const { seen, checked } = countIn(cells, 'good');
+          return { aboveAmbientK: aboveK, clean: seen >= leastGood * checked };
+        }),
+      ).meanK;
+    expect(thresholdK(1) - thresholdK(0.5)).toBeGreaterThan(20);
+    expectWithin(coldLineOf(digests, id).aboveK ?? 0, truths.cold.belowK, 3);
   });
 
   test('of silicone is none: no shot of it is cold', () => {

@@ -26,7 +26,10 @@ export function ShutAndDents({ shots, factors, setSec }: Props) {
   );
   if (!found || shots.length === 0) return null;
   return (
-    <Sheet title="Time shut and dents">
+    <Sheet
+      title="Time shut and dents"
+      {...(found.kind === 'bands' ? { aside: 'dents of 100 baits' } : {})}
+    >
       {found.kind === 'bands' ? (
         <Bands found={found} setSec={setSec} />
       ) : (

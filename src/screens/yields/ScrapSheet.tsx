@@ -23,13 +23,14 @@ export function ScrapSheet({ columns }: { columns: readonly Columns[] }) {
   if (!found) return null;
   const { startedAt, sessionId, zone } = found.last;
   const date = dateWords(dayOf(startedAt, zone), dayOf(clock.now(), zone));
+  const said = scrapSaid(columns);
   return (
     <ScrapScale
       key={sessionId}
       sessionId={sessionId}
       entries={found.entries}
       aside={date}
-      together={scrapSaidWords(scrapSaid(columns))}
+      together={said.sessions > 1 ? scrapSaidWords(said) : ''}
     />
   );
 }

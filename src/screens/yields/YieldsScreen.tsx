@@ -15,6 +15,7 @@ import { GoesWith, mostAsked } from '#screens/GoesWith.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { countWords } from '#screens/words.ts';
 import { conf } from '#screens/yield-words.ts';
+import { NotLookedAt } from '#screens/yields/NotLookedAt.tsx';
 import { ScrapSheet } from '#screens/yields/ScrapSheet.tsx';
 import { SideBySide } from '#screens/yields/SideBySide.tsx';
 import { YieldList } from '#screens/yields/YieldList.tsx';
@@ -116,6 +117,7 @@ export function YieldsScreen() {
           count={2}
         />
       )}
+      {past && hasList && <NotLookedAt columns={past.columns} />}
       <ScrapSheet columns={past?.columns ?? []} />
     </DeskPage>
   );
