@@ -145,7 +145,7 @@ export function Screen({ route }: { route: Exclude<Route, { at: 'table' }> }) {
     case 'cautions':
       return <CautionsScreen />;
     case 'line-up':
-      return <LineUpScreen />;
+      return <LineUpScreen key={route.like ?? ''} like={route.like ?? null} />;
     case 'day':
       return <DayScreen day={route.day} />;
     case 'session':

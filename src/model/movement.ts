@@ -30,6 +30,8 @@ export const Movement = z.looseObject({
     z.object({ kind: z.literal('counted'), level: Qty }),
     /** Looked at and still right; moves nothing. */
     z.object({ kind: z.literal('checked') }),
+    /** A container was opened, of this lot where it has one; moves nothing. */
+    z.object({ kind: z.literal('opened'), lot: z.string().check(z.maxLength(60)) }),
     z.object({ kind: z.literal('taken-back'), target: MovementId }),
   ]),
   note: Words,

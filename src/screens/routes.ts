@@ -11,7 +11,8 @@ export type Route =
   | { at: 'table' }
   | { at: 'start' }
   | { at: 'cautions' }
-  | { at: 'line-up' }
+  /** `like`: what that session was poured with is chosen already. */
+  | { at: 'line-up'; like?: SessionId }
   | { at: 'day'; day: string }
   | { at: 'session'; sessionId: SessionId }
   | { at: 'moulds' }
@@ -50,6 +51,8 @@ export function hrefTo(route: Route): string {
   switch (route.at) {
     case 'day':
       return `#/day/${route.day}`;
+    case 'line-up':
+      return route.like ? `#/line-up/${route.like}` : '#/line-up';
     case 'session':
       return `#/session/${route.sessionId}`;
     case 'mould':
@@ -92,7 +95,6 @@ export function routeOf(hash: string): Route {
     case 'table':
     case 'start':
     case 'cautions':
-    case 'line-up':
     case 'moulds':
     case 'yields':
     case 'colours':
@@ -108,6 +110,8 @@ export function routeOf(hash: string): Route {
     case 'open-copy':
     case 'tables':
       return { at };
+    case 'line-up':
+      return id === '' ? { at } : withId<SessionId>(id, (like) => ({ at, like }));
     case 'day':
       return /^\d{4}-\d{2}-\d{2}$/.test(id) ? { at, day: id } : { at: 'pour' };
     case 'session':

@@ -1,3 +1,4 @@
+import type { Columns } from '#calc/columns.ts';
 import { frozenInjector, frozenMould } from '#calc/line-up.ts';
 import { withBatches, withMix } from '#calc/pot-mix.ts';
 import type { PotId, Said, SaidOf, SessionId } from '#model/entry.ts';
@@ -110,12 +111,27 @@ export function mixOf(
   };
 }
 
-/** What the last session was poured with, as far as it still exists; null: there was none. */
-export async function lastTime(
-  book: Book,
-): Promise<{ moulds: Mould[]; colourway: Colourway | null; injectorId: InjectorId | null } | null> {
+/** What a session was poured with, as far as it still exists: what is carried into the next one. */
+export interface PouredWith {
+  moulds: Mould[];
+  colourway: Colourway | null;
+  injectorId: InjectorId | null;
+}
+
+/** What the last session was poured with; null: there was none, or none of its moulds is left. */
+export async function lastTime(book: Book): Promise<PouredWith | null> {
   const last = await newestColumns(book);
-  if (!last) return null;
+  return last ? await pouredWith(book, last) : null;
+}
+
+/** The same of a session of any age. */
+export async function timeOf(book: Book, sessionId: SessionId): Promise<PouredWith | null> {
+  const sealed = await book.db.get('sealed', sessionId);
+  const columns = sealed && (await book.db.get('columns', [sealed.startedAt, sessionId]));
+  return columns ? await pouredWith(book, columns) : null;
+}
+
+async function pouredWith(book: Book, last: Columns): Promise<PouredWith | null> {
   const heads = await headsOf(book, 'moulds');
   const moulds = last.moulds
     .map(({ mouldId }) => heads.find((mould) => mould.id === mouldId))

@@ -1,4 +1,5 @@
-import { stepped, type TypedDose } from '#screens/colours/mix-form.ts';
+import { inUnit, percentFrom, stepped, type TypedDose } from '#screens/colours/mix-form.ts';
+import { tidy } from '#screens/dose-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { Field } from '#ui/Field.tsx';
@@ -6,6 +7,8 @@ import styles from './Mix.module.css';
 
 interface Props {
   dose: TypedDose;
+  /** The weight that per cent are of, g. */
+  basisG: number;
   error: string | undefined;
   /** Null takes it out. */
   onChange: (dose: TypedDose | null) => void;
@@ -16,11 +19,13 @@ const units = [
   ['tsp', 'tsp'],
   ['mL', 'mL'],
   ['g', 'g'],
+  ['%', '%'],
 ] as const;
 
 /** One dose: how much, in which unit, and whether it grows with the volume. */
-export function DoseFields({ dose, error, onChange }: Props) {
+export function DoseFields({ dose, basisG, error, onChange }: Props) {
   const { name, unit, isPinned, text } = dose;
+  const share = percentFrom(text);
   return (
     <div class={styles.dose} role="group" aria-label={name}>
       <Field label={name} error={error}>
@@ -52,13 +57,18 @@ export function DoseFields({ dose, error, onChange }: Props) {
           Out
         </ActKey>
       </Acts>
+      {share !== null && (
+        <p class={styles.quiet} role="status">
+          {tidy(share * 100)} % of {tidy(basisG)} g of plastisol is {tidy(share * basisG)} g.
+        </p>
+      )}
       {isPinned && <p class={styles.quiet}>Pinned: the same in any volume.</p>}
       <Acts label={`Unit of ${name}`}>
         {units.map(([one, word]) => (
           <ActKey
             key={one}
-            isPressed={unit === one}
-            onPress={() => onChange({ ...dose, unit: one })}
+            isPressed={one === '%' ? share !== null : share === null && unit === one}
+            onPress={() => onChange(inUnit(dose, one))}
           >
             {word}
           </ActKey>

@@ -1,3 +1,5 @@
+import { plastisolGPerMl } from '#calc/pot-course.ts';
+import { gPerMlOf } from '#calc/stock-measure.ts';
 import { oddDose } from '#calc/usual-dose.ts';
 import { useShop } from '#live/shop.ts';
 import type { Colourway } from '#model/gear.ts';
@@ -35,7 +37,12 @@ export function MixForm({ colourway, newest, of }: Props) {
   const { act, trouble } = useOneAct();
   const unit = of.settings.volumeUnit;
   const stepMl = volumeStepMl(unit);
-  const read = mixFrom(typed);
+  // Per cent are of the weight of the plastisol that the doses are for.
+  const basisGOf = ({ plastisolId }: TypedSide) => {
+    const base = plastisolId ? of.materials.get(plastisolId) : undefined;
+    return typed.baseMl * (base ? gPerMlOf(base) : plastisolGPerMl);
+  };
+  const read = mixFrom(typed, basisGOf);
   const odd = read.value && oddDose(read.value, of.mixes);
 
   const setSide = (at: number, side: TypedSide | null) =>
@@ -46,7 +53,7 @@ export function MixForm({ colourway, newest, of }: Props) {
     change({ baseMl: Math.min(20_000, Math.max(stepMl, typed.baseMl + by * stepMl)) });
 
   function save() {
-    const { value, refusals: wrong } = mixFrom(typed);
+    const { value, refusals: wrong } = mixFrom(typed, basisGOf);
     if (!value) return refuse(wrong);
     void act(async () => {
       await keepMix(book, colourway.id, value, clock.now());
@@ -72,6 +79,7 @@ export function MixForm({ colourway, newest, of }: Props) {
           side={side}
           at={at}
           isOne={typed.sides.length === 1}
+          basisG={basisGOf(side)}
           materials={[...of.materials.values()]}
           refusals={refusals}
           onChange={(next) => setSide(at, next)}

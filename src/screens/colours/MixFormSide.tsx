@@ -11,6 +11,8 @@ interface Props {
   side: TypedSide;
   at: number;
   isOne: boolean;
+  /** The weight of its plastisol, g. */
+  basisG: number;
   materials: readonly Material[];
   refusals: Refusals;
   /** Null takes the part out. */
@@ -20,7 +22,7 @@ interface Props {
 const roleWords = { only: '', a: 'Side A, ', b: 'Side B, ', core: '', tail: '' } as const;
 
 /** The doses of one side. */
-export function MixFormSide({ side, at, isOne, materials, refusals, onChange }: Props) {
+export function MixFormSide({ side, at, isOne, basisG, materials, refusals, onChange }: Props) {
   const isPart = side.role === 'core' || side.role === 'tail';
   const called = `${roleWords[side.role]}${side.name}`;
   const setDose = (row: number, dose: TypedDose | null) =>
@@ -70,6 +72,7 @@ export function MixFormSide({ side, at, isOne, materials, refusals, onChange }: 
         <DoseFields
           key={dose.key}
           dose={dose}
+          basisG={basisG}
           error={refusals[`sides.${at}.doses.${row}`]}
           onChange={(next) => setDose(row, next)}
         />

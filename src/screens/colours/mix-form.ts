@@ -75,24 +75,46 @@ export function firstDose({ id, name, kind }: Pick<Material, 'id' | 'name' | 'ki
 
 /** The amount one step up or down from what is typed; what cannot be read begins again at one step. */
 export function stepped(dose: TypedDose, by: -1 | 1): string {
+  const percent = percentFrom(dose.text);
+  if (percent !== null) return `${tidy3(Math.max(0.5, percent * 100 + by * 0.5))} %`;
   const step = dose.unit === 'drop' ? 1 : dose.unit === 'tsp' ? 0.125 : 0.5;
   const now = handNumber(dose.text) ?? 0;
   return String(tidy3(Math.max(step, now + by * step)));
 }
 
+/** The same number as a per cent, or in a unit. */
+export function inUnit(dose: TypedDose, unit: TypedDose['unit'] | '%'): TypedDose {
+  const number = dose.text.trim().replace(/\s*%$/, '');
+  return unit === '%'
+    ? { ...dose, unit: 'g', text: `${number} %` }
+    : { ...dose, unit, text: number };
+}
+
+/**
+ * A share from a typed per cent of the plastisol's weight, `3 %`; null: it is none. It is kept as the
+ * grams that it makes, unrounded.
+ */
+export function percentFrom(text: string): number | null {
+  const plain = text.trim();
+  const number = plain.endsWith('%') ? handNumber(plain.slice(0, -1)) : null;
+  return number === null ? null : number / 100;
+}
+
 /** The mix that was typed, or a sentence for each dose that cannot be, by `sides.0.doses.1`. */
 export function mixFrom(
   typed: TypedMix,
+  basisGOf: (side: TypedSide) => number,
 ): { value: MixDraft; refusals: null } | { value: null; refusals: Refusals } {
   const refusals: Refusals = {};
   const sides = typed.sides.map((side, at) => ({
     ...side,
     doses: side.doses.map(({ key: _key, text, ...dose }, row) => {
-      const amount = handNumber(text);
+      const share = percentFrom(text);
+      const amount = share === null ? handNumber(text) : share * basisGOf(side);
       if (amount === null || amount <= 0) {
-        refusals[`sides.${at}.doses.${row}`] = 'Write a number above 0, such as 12 or 1 1/2.';
+        refusals[`sides.${at}.doses.${row}`] = 'Write a number above 0, such as 12, 1 1/2 or 3 %.';
       }
-      return { ...dose, amount: amount ?? 0 };
+      return { ...dose, amount: amount ?? 0, ...(share === null ? {} : { unit: 'g' as const }) };
     }),
   }));
   if (Object.keys(refusals).length > 0) return { value: null, refusals };

@@ -55,24 +55,26 @@ export function FindScreen() {
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
       <Sheet>
-        <Pick
-          label="Colour"
-          value={wanted.colourwayId}
-          of={found.colourways.map(({ id, name }) => [id, name])}
-          onPick={(colourwayId) => set({ colourwayId })}
-        />
-        <Pick
-          label="Mould"
-          value={wanted.mouldId}
-          of={found.moulds.map(({ id, name }) => [id, name])}
-          onPick={(mouldId) => set({ mouldId })}
-        />
-        <Pick
-          label="Month"
-          value={wanted.month}
-          of={months.map((month) => [month, monthWords(month)])}
-          onPick={(month) => set({ month })}
-        />
+        <div class={styles.picks}>
+          <Pick
+            label="Colour"
+            value={wanted.colourwayId}
+            of={found.colourways.map(({ id, name }) => [id, name])}
+            onPick={(colourwayId) => set({ colourwayId })}
+          />
+          <Pick
+            label="Mould"
+            value={wanted.mouldId}
+            of={found.moulds.map(({ id, name }) => [id, name])}
+            onPick={(mouldId) => set({ mouldId })}
+          />
+          <Pick
+            label="Month"
+            value={wanted.month}
+            of={months.map((month) => [month, monthWords(month)])}
+            onPick={(month) => set({ month })}
+          />
+        </div>
       </Sheet>
       <Sheet title="Photos">
         {photos.length === 0 && <p role="status">No photo like that.</p>}

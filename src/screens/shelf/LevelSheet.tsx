@@ -1,10 +1,11 @@
 import { dayOf } from '#calc/days.ts';
+import { openedOf } from '#calc/opened.ts';
 import { useShop } from '#live/shop.ts';
 import { flakeWords, moneyWords, stockWords, type Units } from '#screens/amounts.ts';
 import { JarPicture } from '#screens/shelf/JarPicture.tsx';
 import { priceWords } from '#screens/shelf/price-words.ts';
 import { type Jar, leftWords, reasonWords } from '#screens/shelf/shelf-view.ts';
-import { dateWords } from '#screens/words.ts';
+import { countWords, dateWords } from '#screens/words.ts';
 import { Figure } from '#ui/Figure.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './LevelSheet.module.css';
@@ -16,6 +17,7 @@ export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
   const [count = '', ...rest] = stockWords(stock.level, material.unit, units).split(' ');
   const dateOf = (at: number) =>
     dateWords(dayOf(at, clock.zone()), dayOf(clock.now(), clock.zone()));
+  const opened = openedOf(stock);
   const lines = [
     stock.missing > 0 &&
       `${stockWords(stock.missing, material.unit, units)} more went than was written down. Count it to start again.`,
@@ -26,6 +28,8 @@ export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
     priceWords(jar, units, clock.now()),
     price.worthCents > 0 && `What is there cost ${moneyWords(price.worthCents)}.`,
     material.flake && `Flake of ${flakeWords(material.flake)}.`,
+    opened &&
+      `Opened ${dateOf(opened.at)}${opened.lot && `, lot ${opened.lot}`}: ${ageWords(opened.at, clock.now())}.`,
     stock.seenAt === null ? 'Never counted.' : `Last looked at on ${dateOf(stock.seenAt)}.`,
   ];
   return (
@@ -45,4 +49,10 @@ export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
 
 function sentence(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** How long a container has been open. */
+function ageWords(from: number, now: number): string {
+  const days = Math.max(0, Math.floor((now - from) / 86_400_000));
+  return days === 0 ? 'open since today' : `open for ${countWords(days, 'day')}`;
 }

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { newestLot } from '#calc/opened.ts';
 import { useShop } from '#live/shop.ts';
 import type { MaterialKind } from '#model/material.ts';
 import type { Movement } from '#model/movement.ts';
@@ -53,6 +54,16 @@ export function MaterialPage({ jar, movements, settings }: Props) {
     });
   }
 
+  function openNew() {
+    void act(async () => {
+      const at = clock.now();
+      const says = { kind: 'opened', lot: newestLot(jar.stock) } as const;
+      await moveStock(book, material.id, says, { at, writtenAt: at, note: '' });
+      touch.confirm();
+      return null;
+    });
+  }
+
   return (
     <DeskPage
       title={material.name}
@@ -72,6 +83,7 @@ export function MaterialPage({ jar, movements, settings }: Props) {
             </ActKey>
           ))}
           <ActKey onPress={stillRight}>Still right</ActKey>
+          {material.unit !== 'piece' && <ActKey onPress={openNew}>Opened a new one</ActKey>}
         </div>
         <Refusal says={trouble} />
         {open && (

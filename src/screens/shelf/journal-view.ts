@@ -89,6 +89,8 @@ function titleWords({ says }: Movement, qtyWords: (qty: number) => string): stri
       return `Lost ${qtyWords(says.qty)}`;
     case 'counted':
       return `Counted ${qtyWords(says.level)}`;
+    case 'opened':
+      return 'Opened a container';
     default:
       return 'Looked at, still right';
   }
@@ -104,6 +106,7 @@ function detailWords(
     parts.push(`for ${moneyWords(says.cents)}`);
     if (says.lot) parts.push(`lot ${says.lot}`);
   }
+  if (says.kind === 'opened' && says.lot) parts.push(`lot ${says.lot}`);
   if (says.kind === 'counted' && line && line.change !== 0) {
     const more = line.change > 0 ? 'more' : 'less';
     parts.push(`${qtyWords(Math.abs(line.change))} ${more} than the journal said`);

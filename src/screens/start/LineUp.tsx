@@ -10,7 +10,7 @@ import { StartFoot } from '#screens/start/StartFoot.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
 import type { VolumeUnit } from '#screens/volumes.ts';
 import { joined } from '#screens/words.ts';
-import { startPouring } from '#store/start.ts';
+import { type PouredWith, startPouring } from '#store/start.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import styles from './LineUp.module.css';
 
@@ -20,6 +20,8 @@ interface Props {
   injectors: readonly Injector[];
   hasReadCautions: boolean;
   volumeUnit: VolumeUnit;
+  /** What is chosen at first, from an old session; null: nothing. */
+  like: PouredWith | null;
   /** The way out of the page. */
   back: ComponentChildren;
 }
@@ -28,11 +30,15 @@ const mostMoulds = 3;
 
 /** One to three moulds in their order, a colour and an injector to be chosen, and the start. */
 export function LineUp(props: Props) {
-  const { moulds, colourways, injectors, hasReadCautions, volumeUnit, back } = props;
+  const { moulds, colourways, injectors, hasReadCautions, volumeUnit, like, back } = props;
   const { book, clock } = useShop();
-  const [chosen, setChosen] = useState<readonly MouldId[]>([]);
-  const [colourway, setColourway] = useState<Colourway | null>(null);
-  const [injector, setInjector] = useState<Injector | null>(null);
+  const [chosen, setChosen] = useState<readonly MouldId[]>(() =>
+    (like?.moulds ?? []).map(({ id }) => id),
+  );
+  const [colourway, setColourway] = useState<Colourway | null>(like?.colourway ?? null);
+  const [injector, setInjector] = useState<Injector | null>(
+    () => injectors.find(({ id }) => id === like?.injectorId) ?? null,
+  );
   const [refusal, setRefusal] = useState('');
   const { act, trouble } = useOneAct();
 
@@ -59,7 +65,12 @@ export function LineUp(props: Props) {
   const names = lined.map(({ name }) => name);
   return (
     <>
-      <DeskPage title="Which moulds?" small="One to three, in their order" tool={back} shape="wall">
+      <DeskPage
+        title="Which moulds?"
+        small={like ? 'As that evening: change what you like' : 'One to three, in their order'}
+        tool={back}
+        shape="wall"
+      >
         <div class={styles.moulds} role="group" aria-label="Moulds">
           {moulds.map((mould) => (
             <MouldKey

@@ -1,17 +1,22 @@
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import type { SessionId } from '#model/entry.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { LineUp } from '#screens/start/LineUp.tsx';
 import { headsOf } from '#store/heads.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
+import { timeOf } from '#store/start.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 
-/** Which moulds, which colour, which injector: the choice before a session. */
-export function LineUpScreen() {
+/**
+ * Which moulds, which colour, which injector: the choice before a session. Repeating an old one
+ * carries these three; its times, counts and results stay where they are.
+ */
+export function LineUpScreen({ like = null }: { like?: SessionId | null }) {
   const { book } = useShop();
   const heads = useLive(
     async () => ({
@@ -20,10 +25,11 @@ export function LineUpScreen() {
       colourways: await headsOf(book, 'colourways'),
       injectors: await headsOf(book, 'injectors'),
       isRunning: (await runningEntries(book)) !== null,
+      like: like && (await timeOf(book, like)),
       hasReadCautions: (await settingsOf(book)).cautionsReadAt !== null,
     }),
     ['moulds', 'colourways', 'injectors', 'entries', 'settings'],
-    'line-up',
+    like ?? 'line-up',
   );
   if (!heads) return null;
   const back = <ToolKey href={hrefTo({ at: 'pour' })} icon="back" word="Pour" />;

@@ -12,7 +12,7 @@ interface Props {
   volumeMl: number;
   onVolume: (volumeMl: number) => void;
   settings: SettingsFacts;
-  /** Under the volume. */
+  /** Under the volume; empty: the rounds it is good for. */
   small: string;
   /** Where the volume comes from, in one sentence. */
   says: string;
@@ -59,6 +59,7 @@ export function HowMuch(props: Props) {
   }
   const turn = () => setFace(faces[(faces.indexOf(face) + 1) % faces.length] ?? 'volume');
   const words = volumeWords(volumeMl, unit);
+  const roundWords = good === null ? 'goes in' : `about ${countWords(good, 'round')}`;
   const stepWords = byRounds ? 'One round' : volumeWords(stepMl, unit);
 
   return (
@@ -66,13 +67,17 @@ export function HowMuch(props: Props) {
       <PressKey label={`${stepWords} less`} onPress={() => step(-1)}>
         −
       </PressKey>
-      <PressKey kind={styles.stepSays} isExpanded={face === 'told'} onPress={turn}>
+      <PressKey
+        kind={`${styles.stepSays} ${styles.howMuch}`}
+        isExpanded={face === 'told'}
+        onPress={turn}
+      >
         {face === 'told' ? (
           <small>{says}</small>
         ) : (
           <>
             {byRounds ? countWords(byRounds.rounds, 'round') : words}{' '}
-            <small>{byRounds ? heatedWords(byRounds) : small}</small>
+            <small>{byRounds ? heatedWords(byRounds) : small || roundWords}</small>
           </>
         )}
       </PressKey>

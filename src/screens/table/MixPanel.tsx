@@ -124,7 +124,7 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
         volumeMl={volumeMl}
         onVolume={setVolumeMl}
         settings={settings}
-        small={volumeMl === lastMl ? 'as last time' : 'each pot'}
+        small={place === 'only' ? '' : 'each pot'}
         says={mixVolumeFrom(volumeWords(volumeMl, unit), volumeMl === lastMl, ownMl !== null)}
         round={round}
         learnt={learnt}

@@ -9,7 +9,7 @@ import { MixFactsScreen } from '#screens/colours/MixFactsScreen.tsx';
 import { NamelessScreen } from '#screens/colours/NamelessScreen.tsx';
 import { BaitCostScreen } from '#screens/shelf/BaitCostScreen.tsx';
 import { freshId } from '#store/book.ts';
-import { headsOf } from '#store/heads.ts';
+import { changeHead, headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
 import { keepMix, versionsOf } from '#store/mixes.ts';
 import { changeSettings } from '#store/settings.ts';
@@ -274,6 +274,42 @@ describe('where the doses are written', () => {
     });
   });
 
+  test('by per cent it is kept as the exact grams, of the plastisol that the doses are for', async () => {
+    await changeHead(shop.book, 'materials', plastisol.id, { densityGPerMl: 1.1 }, seven);
+    show(shop, <MixFactsScreen colourwayId={peat.id} />);
+    await choice('Plastisol').selectOptions('Medium plastisol');
+    await choice('Add').selectOptions('Black');
+    await page
+      .getByRole('group', { name: 'Unit of Black' })
+      .getByRole('button', { name: '%' })
+      .click();
+    await field('Black').fill('2.5 %');
+    // Two cups are 473.176473 mL (NIST Handbook 44), 520.494 g at 1.1 g/mL; 2.5 % of that are 13.012 g.
+    await expect.element(text('2.5 % of 520.5 g of plastisol is 13 g.')).toBeVisible();
+    await key('+ Black').click();
+    await expect.element(field('Black')).toHaveValue('3 %');
+    await save();
+    const [mix] = await versionsOf(shop.book, peat.id);
+    const [dose] = mix?.sides[0]?.doses ?? [];
+    expect(dose?.unit).toBe('g');
+    expect(dose?.amount).toBeCloseTo(0.03 * 2 * 236.5882365 * 1.1, 9);
+  });
+
+  test('old plastic in a side is told, and said where the version is', async () => {
+    await keepMix(
+      shop.book,
+      peat.id,
+      { baseMl: cupMl, sides: [aSide(doses())], nextTime: '' },
+      seven,
+    );
+    show(shop, <MixFactsScreen colourwayId={peat.id} />);
+    await key('Old plastic goes in').click();
+    await expect.element(text(/^Its colour is not known here/)).toBeVisible();
+    await save();
+    const [mix] = await versionsOf(shop.book, peat.id);
+    expect(mix?.sides[0]?.hasRemelt).toBe(true);
+  });
+
   test('a material that is not on the shelf yet is made by its name and what it is', async () => {
     shop = await aShop();
     peat = await aColourway(shop.book, 'Peat brown', '#5b4029');
@@ -318,7 +354,7 @@ describe('where the doses are written', () => {
     await key('Save the doses').click();
     await expect
       .element(field('Black'))
-      .toHaveAccessibleDescription('Write a number above 0, such as 12 or 1 1/2.');
+      .toHaveAccessibleDescription('Write a number above 0, such as 12, 1 1/2 or 3 %.');
     await expect.element(field('Brown')).toHaveValue('7');
     expect(await versionsOf(shop.book, peat.id)).toMatchObject([{ version: 1 }]);
   });

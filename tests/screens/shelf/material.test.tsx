@@ -108,6 +108,21 @@ describe('a movement', () => {
     expect(await written()).toMatchObject([{ says: { kind: 'checked' } }]);
   });
 
+  test('a container that is opened is one press, with the lot that was bought last, and goes by the journal', async () => {
+    await moved(shop, black, { kind: 'bought', qty: 50, cents: 400, lot: 'A 12' });
+    open();
+    await key('Opened a new one').click();
+    const says = page.getByText('Opened Wed 25 Nov, lot A 12: open since today.');
+    await expect.element(says).toBeVisible();
+    await expect.element(left('150 mL')).toBeVisible();
+    expect(journal()[0]?.slice(0, 2)).toEqual(['Wed 25 Nov', 'Opened a container']);
+    await page
+      .getByRole('button', { name: /^Take back/ })
+      .first()
+      .click();
+    await expect.element(says).not.toBeInTheDocument();
+  });
+
   test('of an earlier day is put at its noon, and one of tomorrow is refused', async () => {
     open();
     await key('Lost').click();

@@ -175,3 +175,39 @@ describe('the way there', () => {
       .toHaveAttribute('href', '#/mould-facts/new');
   });
 });
+
+describe('pouring an old evening again', () => {
+  test('carries its moulds and colour, each free to change, and none of its counts', async () => {
+    const grub = await aMould(shop.book, 'Grub 50');
+    const shad = await aMould(shop.book, 'Shad 7');
+    const peat = await aColourway(shop.book, 'Peat brown', '#5b4029');
+    const fills = [
+      { mould: shad, gave: 'gggg' },
+      { mould: grub, gave: 'gggg' },
+    ];
+    const old = await pourEvening(shop.book, {
+      fills,
+      colourway: peat,
+      at: seven - 9 * 86_400_000,
+    });
+    await pourEvening(shop.book, { fills: [{ mould: grub, gave: 'gsgg' }] });
+    show(shop, <LineUpScreen like={old} />);
+    await expect.element(key('Shad 7 4 cavities mould 1')).toBeVisible();
+    await expect.element(key('Peat brown')).toHaveAttribute('aria-pressed', 'true');
+    await key(/^Start pouring Shad 7/).click();
+    await expect.poll(() => window.location.hash).toBe('#/table');
+    expect(await seated()).toEqual(['Shad 7', 'Grub 50']);
+    const { shots, pots } = await table();
+    expect(shots).toEqual([]);
+    expect(pots.map(({ colourwayId }) => colourwayId)).toEqual([peat.id]);
+  });
+
+  test('one whose moulds are gone begins with nothing chosen', async () => {
+    const grub = await aMould(shop.book, 'Grub 50');
+    await moulds('Shad 7');
+    const old = await pourEvening(shop.book, { fills: [{ mould: grub, gave: 'gggg' }] });
+    await setDeleted(shop.book, 'moulds', grub.id, seven, seven);
+    show(shop, <LineUpScreen like={old} />);
+    await expect.element(page.getByText('Choose a mould to start.')).toBeVisible();
+  });
+});

@@ -42,7 +42,7 @@ afterEach(() => vi.restoreAllMocks());
 test('a new mix is chosen by rounds as well as by the cup, in grams, and says that its loss is a guess', async () => {
   await press(/^Pot:/);
   await press(/^New mix/);
-  await press(/as last time$/);
+  await press(/about \d rounds?$/);
   await expect.element(key('Your last mix: 2 cups.')).toBeVisible();
   await press('Your last mix: 2 cups.');
   // 473 mL less 25 are five rounds of 84; 445 mL are 467 g.
@@ -89,7 +89,7 @@ test('what own pots lost is in it, with its range', async () => {
   const grams = (ml: number) => Math.round(ml * 1.05);
   await press(/^Pot:/);
   await press(/^New mix/);
-  await press(/as last time$/);
+  await press(/about \d rounds?$/);
   await press('Your last mix: 2 cups.');
   await press('One round less');
   const words = `${grams(heat.heatMl)} g, ${grams(heat.lowMl)}–${grams(heat.highMl)} g`;
