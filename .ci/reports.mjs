@@ -52,15 +52,30 @@ export function testsOf(report) {
   return report.suites ? playwrightTests(report) : [];
 }
 
-/** The rows of the table: each drill on the list, with what is missing, then what is not on it. */
+/** One row of what several tests reached of one drill; `wanted` is how many must have told. */
+function rowOf(drill, wanted, parts) {
+  const { required } = parts[0] ?? { required: '' };
+  const told = parts.map(({ reached }) => reached).join('; ') || 'nothing';
+  const isWhole = parts.length >= wanted;
+  return {
+    drill,
+    required,
+    reached: isWhole ? told : `only ${parts.length} of ${wanted} tests came to their end: ${told}`,
+    isMet: isWhole && parts.every(({ isMet }) => isMet),
+  };
+}
+
+/** The rows of the table: each drill on the list, run or not, then what is not on it. */
 export function rowsOf(listed, figures) {
-  const missing = (drill) => ({ drill, required: '', reached: 'was not run', isMet: false });
-  const known = listed.flatMap((drill) => {
-    const found = figures.filter((one) => one.drill === drill);
-    return found.length > 0 ? found : [missing(drill)];
-  });
-  const more = figures.filter(({ drill }) => !listed.includes(drill));
-  return [...known, ...more.map((one) => ({ ...one, drill: `${one.drill} (not in drills.json)` }))];
+  const of = (drill) => figures.filter((one) => one.drill === drill);
+  const more = new Set(figures.map(({ drill }) => drill).filter((drill) => !(drill in listed)));
+  return [
+    ...Object.entries(listed).map(([drill, wanted]) => rowOf(drill, wanted, of(drill))),
+    ...[...more].map((drill) => ({
+      ...rowOf(drill, 1, of(drill)),
+      drill: `${drill} (not listed)`,
+    })),
+  ];
 }
 
 /** The table as lines of text. */

@@ -5,8 +5,8 @@ import type { ColourwayId } from '#model/gear.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Book } from '#store/book.ts';
 import { columnsInBatches } from '#store/history.ts';
-import { breath } from '#store/learnt.ts';
 import { entriesOf } from '#store/sessions.ts';
+import { breath } from '#store/steps.ts';
 
 /** A good session of the past with how it ran. */
 export interface GoodRun extends RatedRun {

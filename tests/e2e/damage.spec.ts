@@ -1,9 +1,11 @@
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import { type BrowserContext, chromium, expect, type Page, test } from '@playwright/test';
 import { id, Pen } from '../hands/log.ts';
 import { backends, chromiumPath, quietArgs } from './backends.ts';
+import { figure } from './figure.ts';
 
 // Findings behind these drills, tried on Chromium 156: one bad byte in the database's files and the
 // browser opens an empty one in its place; its newer backend gives a turned bit back as if it were
@@ -176,6 +178,7 @@ for (const [backend, flags] of Object.entries(backends)) {
     const before = await fillProfile(whole, flags);
     expect(before.entries).toHaveLength(lines);
     const figures: string[] = [];
+    const count = { noticed: 0, back: 0 };
     for (const [damage, act] of Object.entries(damages)) {
       const profile = join(home, damage.replaceAll(/\W+/g, '-'));
       cpSync(whole, profile, { recursive: true });
@@ -213,15 +216,26 @@ for (const [backend, flags] of Object.entries(backends)) {
       figures.push(
         `${damage}: ${found.wasLost ? 'lost page' : 'table'}, ${found.after?.entries.length ?? 0} lines, ${found.ms} ms, ${JSON.stringify(found.told?.putBack ?? null)} ${found.told?.copyAgain ?? ''}`,
       );
+      const isNoticed = found.wasLost || found.told !== null;
+      if (isNoticed) count.noticed += 1;
+      if (isDeepStrictEqual(found.after, before)) count.back += 1;
       if (found.after) expect(found.after, damage).toEqual(before);
       if (damage === 'both deleted' || damage === 'the database deleted') {
         expect(found.wasLost, damage).toBe(true);
       }
       // Noticed: by the lost page, or by what is told afterwards.
-      expect(found.wasLost || found.told !== null, `${damage} was noticed`).toBe(true);
+      expect(isNoticed, `${damage} was noticed`).toBe(true);
       rmSync(profile, { recursive: true, force: true });
     }
     console.log(`${backend}\n  ${figures.join('\n  ')}`);
     rmSync(home, { recursive: true, force: true });
+    const cases = Object.keys(damages).length;
+    figure({
+      drill: `Damaged or deleted database files, ${backend}`,
+      required: `8/8 noticed; all ${lines} lines back unchanged in the 7 where one copy is whole`,
+      reached: `${count.noticed}/${cases} noticed; all back unchanged in ${count.back}`,
+      isMet: count.noticed === 8 && count.back === 7,
+    });
+    expect(count).toEqual({ noticed: 8, back: 7 });
   });
 }

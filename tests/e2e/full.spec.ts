@@ -130,9 +130,9 @@ async function pressOnAFullPhone(browser: Browser, site: Site, backend: string):
   await page.getByLabel('Choose a picture').setInputFiles(photo);
   await expect(page.locator('li img')).toBeVisible();
   figure({
-    drill: 'The phone is full (T8)',
-    required: `photos refused, ${presses} of ${presses} presses stored, healed without a restart`,
-    reached: `${backend}: ${stored} of ${presses} stored`,
+    drill: `Full phone: pictures are refused first, ${backend}`,
+    required: `${presses}/${presses} presses stored, a photo refused in words, healed without a restart`,
+    reached: `${stored}/${presses} stored`,
     isMet: stored === presses,
   });
   await page.close();
