@@ -1,3 +1,4 @@
+import { mergedHead } from '#calc/merge.ts';
 import type { Change } from '#model/change.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
@@ -66,9 +67,7 @@ export async function addHead<K extends keyof Heads>(
   facts: FactsOf<K>,
   at: Instant,
 ): Promise<Heads[K]> {
-  const head = await newHead(book, kind, { facts, at });
-  await putHead(book, kind, head);
-  return head;
+  return await putHead(book, kind, await newHead(book, kind, { facts, at }));
 }
 
 /** Sets some fields of a head; fields that stay as they are keep their stamps. */
@@ -81,9 +80,7 @@ export async function changeHead<K extends keyof Heads>(
 ): Promise<Heads[K]> {
   const old = await headOf(book, kind, id);
   if (!old) throw new Error('This is not in the logbook any more.');
-  const head = await changedHead(book, kind, old, changes, at);
-  await putHead(book, kind, head);
-  return head;
+  return await putHead(book, kind, await changedHead(book, kind, old, changes, at));
 }
 
 /** A head with some fields set, checked and stamped, not yet stored. */
@@ -134,13 +131,22 @@ export async function newHead<K extends keyof Heads>(
   })) as Heads[K];
 }
 
-async function putHead<K extends keyof Heads>(book: Book, kind: K, head: Heads[K]): Promise<void> {
+/** Stores a head over the one it was made from; what another window changed meanwhile is kept. */
+async function putHead<K extends keyof Heads>(
+  book: Book,
+  kind: K,
+  head: Heads[K],
+): Promise<Heads[K]> {
   const tx = book.db.transaction([kind, 'meta'], 'readwrite', { durability: 'strict' });
+  const store = tx.objectStore(kind);
+  const there = (await store.get(head.id)) as Heads[K] | undefined;
+  const next = there ? mergedHead(there, head) : head;
   await whole(tx, [
-    () => tx.objectStore(kind).put(head as never),
+    () => store.put(next as never),
     () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce(kind);
+  return next;
 }
 
 function isSame(a: unknown, b: unknown): boolean {

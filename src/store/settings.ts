@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { mergedHead } from '#calc/merge.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { settingsFacts } from '#model/settings.ts';
 import { type Book, pennedMeta, stampOf } from '#store/book.ts';
@@ -60,8 +61,11 @@ export async function changeSettings(
     deletedAt: null,
   });
   const tx = book.db.transaction(['settings', 'meta'], 'readwrite', { durability: 'strict' });
+  const store = tx.objectStore('settings');
+  // What another window has set meanwhile is kept.
+  const there = await store.get(settingsId);
   await whole(tx, [
-    () => tx.objectStore('settings').put(next),
+    () => store.put(there ? mergedHead(there, next) : next),
     () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('settings');
