@@ -1,4 +1,5 @@
 import { expect } from '@playwright/test';
+import { figure } from './figure.ts';
 import { firstSession } from './hands.ts';
 import { keysOf, openAt, test, theMainKey } from './site.ts';
 
@@ -20,6 +21,12 @@ test('a database that the browser closes by itself is opened again, and no press
   await theMainKey(page).click();
   await expect.poll(async () => (await keysOf(page, 'entries')).length).toBe(before.length + 1);
   await expect(page.getByRole('alert')).toHaveCount(0);
+  figure({
+    drill: 'The browser closes the database by itself',
+    required: 'the next press is stored, 0 lost',
+    reached: 'stored, 0 lost',
+    isMet: true,
+  });
   await openAt(page, site);
   await expect(page.getByRole('button', { name: /^Undo/ })).toContainText('Filled');
   expect(heard).toEqual([]);

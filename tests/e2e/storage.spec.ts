@@ -1,8 +1,18 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
+import { figure } from './figure.ts';
 import { firstSession } from './hands.ts';
 import { finish, keysOf, openAt, test, theMainKey } from './site.ts';
+
+/** One case of the drill came to its end with the right page. */
+const rightPage = (reached: string) =>
+  figure({
+    drill: 'Storage cleared, broken, missing or held by an older window',
+    required: '9 cases, each with the right page and nothing lost that is somewhere',
+    reached,
+    isMet: true,
+  });
 
 const lost = (page: Page) => page.getByRole('heading', { name: 'The phone lost the logbook' });
 const welcome = (page: Page) => page.getByRole('button', { name: 'Log a pour now' });
@@ -49,6 +59,7 @@ test('the browser clears the database alone: one press puts all back, and it say
   await openAt(page, site, '#/workshop');
   await expect(page.getByText(/second copy lies beside it: 1 session and 1 mould/)).toBeVisible();
   await expect(page.getByText('put back')).toHaveCount(0);
+  rightPage('database cleared');
 });
 
 test('it clears database and files: no first screen, and the page says that a copy is needed', async ({
@@ -66,6 +77,7 @@ test('it clears database and files: no first screen, and the page says that a co
   await expect(welcome(page)).toBeVisible();
   await openAt(page, site);
   await expect(welcome(page)).toBeVisible();
+  rightPage('database and files cleared');
 });
 
 test('it clears database and memory, and the files are enough', async ({ page, site }) => {
@@ -80,6 +92,7 @@ test('it clears database and memory, and the files are enough', async ({ page, s
   await expect(welcome(page)).toBeVisible();
   await openAt(page, site);
   await expect(welcome(page)).toBeVisible();
+  rightPage('database and memory cleared');
 });
 
 test('it clears everything: that is a first day', async ({ page, site }) => {
@@ -88,6 +101,7 @@ test('it clears everything: that is a first day', async ({ page, site }) => {
   await clear(page, site.url, 'all');
   await openAt(page, site);
   await expect(welcome(page)).toBeVisible();
+  rightPage('all cleared');
 });
 
 test('it clears the files alone: they are written again, and that is said', async ({
@@ -99,6 +113,7 @@ test('it clears the files alone: they are written again, and that is said', asyn
   await clear(page, site.url, 'file_systems');
   await openAt(page, site);
   await expect(page.getByRole('status').first()).toContainText('It is written again.');
+  rightPage('files cleared');
 });
 
 test('a window without any database says so', async ({ page, site }) => {
@@ -106,6 +121,7 @@ test('a window without any database says so', async ({ page, site }) => {
   await page.goto(site.url);
   await expect(page.getByRole('heading', { name: 'This window keeps nothing' })).toBeVisible();
   await expect(page.getByRole('alert')).toContainText('as private windows do');
+  rightPage('no database');
 });
 
 test('a device with no files, no memory and no word on what it keeps still logs, and says so', async ({
@@ -134,6 +150,7 @@ test('a device with no files, no memory and no word on what it keeps still logs,
   await expect(page.getByText('1 session, 1 shot.')).toBeVisible();
   await expect(page.getByText('This browser keeps no second copy. Take a copy.')).toBeVisible();
   await expect(page.getByText(/does not say whether it may clear the log/)).toBeVisible();
+  rightPage('no files and no memory');
 });
 
 test('after the first session, and only then, the phone is asked to keep the log', async ({
@@ -199,6 +216,7 @@ test('an older window holds the logbook: this one says so and goes on once it is
   });
   await page.close();
   await expect(welcome(second)).toBeVisible({ timeout: 2_000 });
+  rightPage('older window');
 });
 
 test('a database that never opens again is built anew from the second copy', async ({
@@ -230,4 +248,5 @@ test('a database that never opens again is built anew from the second copy', asy
   await page.getByRole('button', { name: 'Put it back from the second copy' }).click();
   await expect(page.getByRole('status').first()).toContainText('put back from the second copy.');
   expect(await keysOf(page, 'sealed')).toEqual(before);
+  rightPage('never opens again');
 });

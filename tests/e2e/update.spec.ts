@@ -1,12 +1,22 @@
 import { execFileSync } from 'node:child_process';
 import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
+import { figure } from './figure.ts';
 import { firstSession } from './hands.ts';
 import { finish, openAt, type Site, stored, test, theMainKey } from './site.ts';
 
 const home = join(import.meta.dirname, '../..');
 const next = 'tests/out/next';
 const takeIt = { name: 'Take it now' };
+
+/** One way to take a newer version came to its end as it should. */
+const taken = (reached: string) =>
+  figure({
+    drill: 'A newer version comes',
+    required: '4 ways: 0 loads and 0 failed pages in a session, then exactly 1 load',
+    reached,
+    isMet: true,
+  });
 
 // One after the other: they share the second build.
 test.describe.configure({ mode: 'default' });
@@ -139,6 +149,7 @@ test('a session is never reloaded, whatever another window does; the newer versi
   await expect(pouring.getByRole('heading', { name: /^Today/ })).toBeVisible();
   expect(await loads()).toBe(1);
   expect(heard).toEqual([]);
+  taken('in a session: 0 loads, 8 of 8 pages, then 1');
 });
 
 test('with no session open one press brings the newer version to both windows, each by one load', async ({
@@ -155,6 +166,7 @@ test('with no session open one press brings the newer version to both windows, e
   await expect(there.getByRole('button', { name: 'Log a pour now' })).toBeVisible();
   expect(await Promise.all(loads.map((count) => count()))).toEqual([1, 1]);
   expect(heard).toEqual([]);
+  taken('two windows, no session: 1 each');
 });
 
 test('a window that no worker serves, as after a hard reload, takes a newer version too', async ({
@@ -174,6 +186,7 @@ test('a window that no worker serves, as after a hard reload, takes a newer vers
   await expect.poll(() => versionOf(here)).toBe('next');
   await expect(here.getByRole('heading', { name: /^Moulds/ })).toBeVisible();
   expect(await loads()).toBe(1);
+  taken('no worker: 1');
 });
 
 test('the key loads the page anew even if another window was quicker', async ({ page, site }) => {
@@ -189,4 +202,5 @@ test('the key loads the page anew even if another window was quicker', async ({ 
   await there.getByRole('button', takeIt).click();
   await expect.poll(() => versionOf(there)).toBe('next');
   expect(await loads()).toBe(1);
+  taken('another was quicker: 1');
 });
