@@ -211,11 +211,9 @@ test('an older window holds the logbook: this one says so and goes on once it is
   );
   const second = await context.newPage();
   await second.goto(site.url);
-  await expect(second.getByRole('heading', { name: 'Another window is open' })).toBeVisible({
-    timeout: 3_000,
-  });
+  await expect(second.getByRole('heading', { name: 'Another window is open' })).toBeVisible();
   await page.close();
-  await expect(welcome(second)).toBeVisible({ timeout: 2_000 });
+  await expect(welcome(second)).toBeVisible();
   rightPage('older window');
 });
 
