@@ -15,7 +15,7 @@ interface Props {
 }
 
 const units = [
-  ['drop', 'drops'],
+  ['drop', 'drop'],
   ['tsp', 'tsp'],
   ['mL', 'mL'],
   ['g', 'g'],

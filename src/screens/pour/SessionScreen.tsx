@@ -89,15 +89,6 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
             Back to the table
           </ActKey>
         )}
-        {!isOpen && (
-          <ActKey
-            size="big"
-            small="same moulds, colour and injector"
-            href={hrefTo({ at: 'line-up', like: sessionId })}
-          >
-            Pour this again
-          </ActKey>
-        )}
         <Totals columns={[columns]} tally={totalOf(yields)} scrap={scrapOf(table)} />
         {!isOpen && <ScrapScale sessionId={sessionId} entries={entries} isFolded />}
         <LaminateBalance {...{ table, entries, colourways, writes }} />
@@ -123,6 +114,15 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
             settings={settings}
             zone={table.zone}
           />
+        )}
+        {!isOpen && (
+          <ActKey
+            size="big"
+            small="same moulds, colour and injector"
+            href={hrefTo({ at: 'line-up', like: sessionId })}
+          >
+            Pour this again
+          </ActKey>
         )}
       </div>
       <Entries
