@@ -101,7 +101,7 @@ test('a phone clock that jumps moves no countdown, refuses no press and turns no
   const turned = lines.filter(({ said }) => said.kind === 'noted');
   const backwards = lines.filter(({ at }, index) => at < (lines[index - 1]?.at ?? 0));
   figure({
-    drill: 'The phone clock jumps in a session (T14)',
+    drill: 'The phone clock jumps in a session',
     required: 'countdown within 1 s, order kept, 0 presses refused, jumps in the log',
     reached: `${jumps.length} jumps: worst ${worstSec.toFixed(2)} s, ${backwards.length} lines turned round, ${refused} refused, ${turned.length} noted`,
     isMet: worstSec <= 1.5 && backwards.length + refused === 0 && turned.length >= 6,
@@ -224,7 +224,7 @@ test('a phone that sleeps through the end of a countdown says at once how long t
   const alarms = told.filter((words) => /^Grub open/.test(words)).length;
   const looks = right - woke;
   figure({
-    drill: 'The phone sleeps in a countdown (T15)',
+    drill: 'The phone sleeps in a countdown',
     required: 'overdue within 0.5 s of waking, right to 1 s, one alarm',
     reached: `${((seen[right]?.at ?? 0) - (seen[woke]?.at ?? 0)).toFixed(0)} ms (${looks} looks) after waking, worst ${Math.max(...errors).toFixed(2)} s, ${alarms} alarm`,
     isMet: looks <= 10 && Math.max(...errors) <= 1.5 && alarms === 1,
@@ -290,7 +290,7 @@ for (const begins of changes) {
       sealed?.zone === 'Europe/Berlin' &&
       day === begins.slice(0, 10);
     figure({
-      drill: 'Time zones and the change of clocks in a session (T16)',
+      drill: 'Time zones and the change of clocks in a session',
       required: 'spans exact, the day of the place where it was poured',
       reached: `${begins.slice(0, 10)}, ${zones.length} zones: ${opens.join(' ')} s each, ${day}`,
       isMet: isRight,

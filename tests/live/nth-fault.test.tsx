@@ -174,7 +174,7 @@ test('each opening of a transaction goes wrong once, in one of these ways by tur
   while (await failOnce('open', number, faults[number % faults.length] as Fault)) number += 1;
   expect(number).toBeGreaterThan(4 * shots);
   figure({
-    drill: 'Each storage call fails once (T7)',
+    drill: 'Each storage call fails once',
     required: 'all shots stored or shown as not saved, 0 false ticks',
     reached: `${sum.tried} sessions with one fault, ${sum.wrong.length} promises broken`,
     isMet: sum.wrong.length === 0,
