@@ -20,7 +20,7 @@ export function isToldLater(line: Line, table: Table): boolean {
 }
 
 /** What a session is begun with, beside its beginning. */
-const footings = new Set<Kind>(['lined-up', 'pot-mixed', 'pourer-named']);
+const footings = new Set<Kind>(['lined-up', 'pot-mixed', 'colours-planned', 'pourer-named']);
 
 /**
  * True for a line that the session stands on: its beginning, what was put on the table in the same

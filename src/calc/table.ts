@@ -75,6 +75,8 @@ export interface Table {
   /** Every shot of the session, in the order of filling. */
   shots: readonly Shot[];
   rounds: number;
+  /** The colours of the evening in their order; empty: nobody planned any. */
+  planned: readonly ColourwayId[];
   /** Who poured from when on. */
   pourers: readonly Pourer[];
   notes: readonly { id: EntryId; at: Instant; text: string }[];
@@ -125,6 +127,7 @@ export function tableOf(entries: readonly Entry[]): Table {
     trays: trayChangesOf(lines, moulds),
     shots,
     rounds: Math.max(0, ...shots.map((shot) => shot.round)),
+    planned: all(lines, 'colours-planned').at(-1)?.said.colourwayIds ?? [],
     pourers: pourersOf(lines),
     notes: all(lines, 'noted').map(({ id, at, said }) => ({ id, at, text: said.text })),
     scrapG: all(lines, 'scrap-weighed').at(-1)?.said.massG ?? null,

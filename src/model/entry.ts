@@ -174,6 +174,11 @@ export const Said = z.discriminatedUnion('kind', [
     what: z.enum(trials),
     did: z.nullable(z.boolean()),
   }),
+  /** The colours of the evening in the order in which they are to be poured; it binds nobody. */
+  z.looseObject({
+    kind: z.literal('colours-planned'),
+    colourwayIds: z.array(ColourwayId).check(z.maxLength(40)),
+  }),
   /** Who pours from here on. */
   z.looseObject({ kind: z.literal('pourer-named'), name: ShortName }),
   z.looseObject({ kind: z.literal('noted'), text: Words }),

@@ -19,6 +19,8 @@ export interface Beginning {
   injectorId: InjectorId | null;
   /** Null: a pot without a name yet. */
   colourwayId: ColourwayId | null;
+  /** The colours of the whole evening in their order; absent: the one above. */
+  planned?: readonly ColourwayId[];
   zone: string;
 }
 
@@ -28,7 +30,7 @@ export async function startPouring(
   beginning: Beginning,
   at: Instant,
 ): Promise<SessionId> {
-  const { mouldIds, injectorId, colourwayId, zone } = beginning;
+  const { mouldIds, injectorId, colourwayId, planned = [], zone } = beginning;
   const settings = await settingsOf(book);
   const { ambientC, pourC, potMl } = settings;
   const pourer = pourerOf(settings);
@@ -39,8 +41,9 @@ export async function startPouring(
     { kind: 'session-begun', zone, ambientC, pourC },
     await lineUpOf(book, mouldIds, injectorId),
     withBatches(mix ? withMix(mixed, mix) : mixed, await batchesOf(book, { at, zone }, 2)),
-    ...(pourer === null ? [] : [{ kind: 'pourer-named', name: pourer } as const]),
   ];
+  if (planned.length > 1) opening.push({ kind: 'colours-planned', colourwayIds: [...planned] });
+  if (pourer !== null) opening.push({ kind: 'pourer-named', name: pourer });
   return await beginSession(book, opening, at);
 }
 

@@ -207,6 +207,12 @@ export const aPress: fc.Arbitrary<Said> = fc.oneof(
   ),
   oneTo(12).map((shot): Said => ({ kind: 'layers-ended', shotId: id('shot', shot) })),
   oneTo(3).map((pot): Said => ({ kind: 'pot-chosen', potIds: [id('pot', pot)] })),
+  fc.array(oneTo(4), { maxLength: 3 }).map(
+    (some): Said => ({
+      kind: 'colours-planned',
+      colourwayIds: some.map((colour) => id('colourway', colour)),
+    }),
+  ),
   fc.constantFrom('Ada', 'Ben').map((name): Said => ({ kind: 'pourer-named', name })),
   fc
     .tuple(oneTo(3), fc.nat(60))

@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { page } from 'vitest/browser';
 import type { Entry, SessionId } from '#model/entry.ts';
-import type { InjectorId } from '#model/gear.ts';
+import type { ColourwayId, InjectorId } from '#model/gear.ts';
 import type { MouldId } from '#model/mould.ts';
 import { deviceKeys } from '#platform/keys.ts';
 import type { Due } from '#platform/tones.ts';
@@ -36,10 +36,12 @@ export interface TestTable {
 /** Moulds by name, each rows by columns. */
 export type TableMoulds = readonly (readonly [name: string, rows: number, cols: number])[];
 
-/** What else a table can begin with: moulds that are made for it, and an injector. */
-export type LineUpOf = (
-  book: Book,
-) => Promise<{ mouldIds: readonly MouldId[]; injectorId?: InjectorId }>;
+/** What else a table can begin with: moulds that are made for it, an injector, the colours of the evening. */
+export type LineUpOf = (book: Book) => Promise<{
+  mouldIds: readonly MouldId[];
+  injectorId?: InjectorId;
+  planned?: readonly ColourwayId[];
+}>;
 
 /** Begins a session on these moulds at 19:02 and shows the table. */
 export async function aTable(

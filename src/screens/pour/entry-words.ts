@@ -116,6 +116,8 @@ function plainWords(
         said.did === null ? 'No trial' : `Trial: ${trialWords[said.what][said.did ? 0 : 1]}`,
         joined(shotsOf(table, [said]).map((s) => shotName(table, s))),
       ];
+    case 'colours-planned':
+      return ['Colours in order', `${said.colourwayIds.length} of them`];
     case 'pourer-named':
       return [`${said.name} pours`, 'Who pours'];
     case 'noted':

@@ -4,6 +4,7 @@ import { useShop } from '#live/shop.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import { ChoiceKeys } from '#screens/start/ChoiceKeys.tsx';
+import { ColourKeys } from '#screens/start/ColourKeys.tsx';
 import { LoadLine } from '#screens/start/LoadLine.tsx';
 import { MouldKey } from '#screens/start/MouldKey.tsx';
 import { StartFoot } from '#screens/start/StartFoot.tsx';
@@ -35,7 +36,9 @@ export function LineUp(props: Props) {
   const [chosen, setChosen] = useState<readonly MouldId[]>(() =>
     (like?.moulds ?? []).map(({ id }) => id),
   );
-  const [colourway, setColourway] = useState<Colourway | null>(like?.colourway ?? null);
+  const [colours, setColours] = useState<Colourway[]>(() =>
+    colourways.filter(({ id }) => id === like?.colourway?.id),
+  );
   const [injector, setInjector] = useState<Injector | null>(
     () => injectors.find(({ id }) => id === like?.injectorId) ?? null,
   );
@@ -54,7 +57,8 @@ export function LineUp(props: Props) {
       const beginning = {
         mouldIds: chosen,
         injectorId: injector?.id ?? null,
-        colourwayId: colourway?.id ?? null,
+        colourwayId: colours[0]?.id ?? null,
+        planned: colours.map(({ id }) => id),
         zone: clock.zone(),
       };
       await startPouring(book, beginning, clock.now());
@@ -81,13 +85,7 @@ export function LineUp(props: Props) {
             />
           ))}
         </div>
-        <ChoiceKeys
-          title="Which colour?"
-          none="No name yet"
-          choices={colourways}
-          chosen={colourway}
-          onChoose={setColourway}
-        />
+        <ColourKeys choices={colourways} chosen={colours} onChoose={setColours} />
         <ChoiceKeys
           title="Which injector?"
           none="None"

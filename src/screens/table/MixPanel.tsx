@@ -1,11 +1,12 @@
 import { useState } from 'preact/hooks';
+import { stillToPour } from '#calc/colour-queue.ts';
 import { frozenMix, withBatches } from '#calc/pot-mix.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Said, SaidOf } from '#model/entry.ts';
-import type { Colourway } from '#model/gear.ts';
+import type { Colourway, ColourwayId } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import type { Dose, Mix, MixId, MixSide } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
@@ -69,7 +70,8 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
   const [volumeMl, setVolumeMl] = useState(lastMl);
   const unit = settings.volumeUnit;
   const round = roundPours(table, place === 'only' ? 1 : 2);
-  const byUse = lastUsedFirst(colourways ?? [], table);
+  const next = stillToPour(table.planned, table.pots);
+  const byUse = inTurn(colourways ?? [], table, next);
   const shown = byUse.slice(page * perPage, (page + 1) * perPage);
 
   const plain = (colourway: Colourway | null) =>
@@ -140,10 +142,11 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
         {shown.map((colourway) => (
           <PressKey
             key={colourway.id}
-            label={`Mix ${colourway.name}`}
+            label={`Mix ${colourway.name}${next[0] === colourway.id ? ', next' : ''}`}
             onPress={() => mix(colourway)}
           >
             <Swatches colourway={colourway} />
+            {turnWords(next.indexOf(colourway.id))}
             {shortened(colourway.name, 13)}
           </PressKey>
         ))}
@@ -193,8 +196,17 @@ function lastMixMl(table: Table): number | null {
   return first?.kind === 'filled' ? first.volumeMl : null;
 }
 
-/** Tonight's colours first, the newest before the others; the rest newest first. */
-function lastUsedFirst(colourways: readonly Colourway[], table: Table): Colourway[] {
+/** What is still to come tonight, in its order; then tonight's colours, the newest first; then the rest. */
+function inTurn(
+  colourways: readonly Colourway[],
+  table: Table,
+  next: readonly ColourwayId[],
+): Colourway[] {
   const use = (one: Colourway) => table.pots.findLastIndex((pot) => pot.colourwayId === one.id);
-  return colourways.toReversed().sort((a, b) => use(b) - use(a));
+  const turn = ({ id }: Colourway) => (next.includes(id) ? next.indexOf(id) : next.length);
+  return colourways.toReversed().sort((a, b) => turn(a) - turn(b) || use(b) - use(a));
+}
+
+function turnWords(turn: number): string {
+  return turn < 0 ? '' : `${turn + 1}. `;
 }

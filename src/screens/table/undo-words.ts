@@ -51,6 +51,8 @@ export function undoWords(table: Table, undoes: Standing): readonly [what: strin
       return ['Count', 'tray'];
     case 'tried':
       return ['Trial', shotMould(table, said.shotId)];
+    case 'colours-planned':
+      return ['Colours', 'in order'];
     case 'pourer-named':
       return [said.name, 'pours'];
     case 'ambient-read':

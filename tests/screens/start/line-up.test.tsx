@@ -92,7 +92,7 @@ describe('colour and injector', () => {
     await moulds('Grub 50');
     open();
     await expect.element(key(/^Grub 50/)).toBeVisible();
-    await expect.element(page.getByText('Which colour?')).not.toBeInTheDocument();
+    await expect.element(page.getByText('Which colours?')).not.toBeInTheDocument();
     await expect.element(page.getByText('Which injector?')).not.toBeInTheDocument();
   });
 
@@ -104,7 +104,6 @@ describe('colour and injector', () => {
     await addHead(shop.book, 'injectors', facts, seven);
     open();
     await key(/^Grub 50/).click();
-    await key('Peat brown').click();
     await key('Pearl and ink').click();
     await key('Long one').click();
     await key(/^Start pouring/).click();
@@ -112,6 +111,37 @@ describe('colour and injector', () => {
     const { potsInUse, injector } = await table();
     expect(potsInUse.map(({ name }) => name)).toEqual(['Pearl and ink A', 'Pearl and ink B']);
     expect(injector?.name).toBe('Long one');
+  });
+});
+
+describe('the colours of the evening', () => {
+  const swatches = [
+    ['Ink', '#1c2733'],
+    ['Peat brown', '#5b4029'],
+    ['Pearl', '#ece7d8'],
+  ] as const;
+
+  test('are poured in the order they are pressed; light to dark is offered, and taken by a press', async () => {
+    await moulds('Grub 50');
+    for (const [name, swatch] of swatches) await aColourway(shop.book, name, swatch);
+    open();
+    await key(/^Grub 50/).click();
+    await key('Ink').click();
+    // One colour is no order.
+    await expect.element(key('Light to dark')).not.toBeInTheDocument();
+    await key('Pearl').click();
+    await expect.element(key(/^Ink pot 1$/)).toBeVisible();
+    await key('Peat brown').click();
+    const hint = 'Light to dark leaves least of one in the next: Pearl, Peat brown, Ink.';
+    await expect.element(page.getByText(hint)).toBeVisible();
+    await key('Light to dark').click();
+    await expect.element(key(/^Pearl pot 1$/)).toBeVisible();
+    await expect.element(page.getByText(hint)).not.toBeInTheDocument();
+    await key(/^Start pouring/).click();
+    await expect.poll(() => window.location.hash).toBe('#/table');
+    const { potsInUse, planned } = await table();
+    expect(potsInUse.map(({ name }) => name)).toEqual(['Pearl']);
+    expect(planned).toHaveLength(3);
   });
 });
 
