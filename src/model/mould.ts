@@ -105,6 +105,8 @@ export const FrozenMould = z.looseObject({
   ownOpensSec: z.array(z.number().check(z.gt(0))),
   /** A shot poured while it is less than this above the shop is cold; null: no cold flag. */
   warmAboveK: z.nullable(z.number().check(z.gte(0), z.lte(100))),
+  /** What that line comes from; absent: it is the usual one. */
+  warmFrom: z.optional(z.enum(['temperature', 'shots', 'none-seen', 'usual'])),
   /** Defects of this mould, commonest first; the order holds for the session. */
   defectOrder: z.array(z.enum(defects)),
   /** How many bad cavities of its own that order comes from; absent or 0: it is the usual order. */

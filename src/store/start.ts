@@ -66,7 +66,8 @@ export async function lineUpOf(
         const frozen = frozenMould(mould, history, shop);
         // What never chilled the plastic keeps no line; the others have it from their own shots.
         if (frozen.warmAboveK === null || !coldLineOf) return frozen;
-        return { ...frozen, warmAboveK: coldLineOf(history, mould.id).aboveK };
+        const { aboveK, from } = coldLineOf(history, mould.id);
+        return { ...frozen, warmAboveK: aboveK, warmFrom: from };
       }),
     injector: injector ? frozenInjector(injector) : null,
   };

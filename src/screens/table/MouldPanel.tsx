@@ -82,7 +82,7 @@ function Facts(props: Props & { children: ComponentChildren }) {
         label="Mould reading"
         value={tempWords(shownC, settings.tempUnit)}
         small={readC === null ? 'worked out' : 'press to log'}
-        says={mouldTempFrom(warmth)}
+        says={mouldTempFrom(warmth, seat.mould)}
         lessName="1 degree less"
         moreName="1 degree more"
         onLess={() => stepTemp(-1)}

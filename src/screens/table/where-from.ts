@@ -1,5 +1,6 @@
 import { firstSetSec, type SetClock } from '#calc/set-clock.ts';
 import type { Warmth } from '#calc/warmth.ts';
+import type { FrozenMould } from '#model/mould.ts';
 import { clockWords, countWords } from '#screens/words.ts';
 
 /** One sentence for where a set time comes from. */
@@ -20,12 +21,18 @@ export function setTimeFrom({ from, opens }: SetClock): string {
   }
 }
 
-/** One sentence for where a mould's temperature comes from. */
-export function mouldTempFrom({ readings, massFrom }: Warmth): string {
-  if (readings > 0) return `From your ${countWords(readings, 'reading')} and its shots.`;
+/** Where a mould's temperature comes from, and where its cold line does. */
+export function mouldTempFrom(
+  { readings, massFrom }: Warmth,
+  { warmAboveK, warmFrom }: Pick<FrozenMould, 'warmAboveK' | 'warmFrom'>,
+): string {
+  const isOwn = warmFrom === 'temperature' || warmFrom === 'shots';
+  const line =
+    warmAboveK === null ? '' : ` Cold line: ${isOwn ? 'its own shots' : 'our start value'}.`;
+  if (readings > 0) return `From your ${countWords(readings, 'reading')} and its shots.${line}`;
   return massFrom === 'weighed'
-    ? 'Worked out from its weight and shots.'
-    : 'Worked out; its weight is our guess.';
+    ? `Worked out from its weight and shots.${line}`
+    : `Worked out; its weight is our guess.${line}`;
 }
 
 /** One sentence for where the temperature of a pot comes from. */

@@ -1,6 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
-import { setTimeFrom } from '#screens/table/where-from.ts';
+import { mouldTempFrom, setTimeFrom } from '#screens/table/where-from.ts';
 import { aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { placeFaults } from '../../hands/glass.ts';
 import { aTable, type TestTable } from '../../hands/table.tsx';
@@ -37,7 +37,9 @@ test('checklist 58: one press on a set time tells where it comes from, the next 
   await key('3:00 first guess').click();
   await expect.element(key('Our start value: 3:00.')).toBeVisible();
   await key(/worked out$/).click();
-  await expect.element(key('Worked out; its weight is our guess.')).toBeVisible();
+  await expect
+    .element(key('Worked out; its weight is our guess. Cold line: our start value.'))
+    .toBeVisible();
   await fits();
   await key('15 seconds more').click();
   await key('3:15 your choice').click();
@@ -84,4 +86,15 @@ test('checklist 58: the keys of the map tell whose bad ones their order comes fr
     return { mouldIds: [mould.id] };
   });
   await order('shot 1: by your 6 bad ones');
+});
+
+test('checklist 58: the cold line says whose shots it comes from, and nothing where there is none', () => {
+  const guessed = { readings: 0, massFrom: 'guessed' } as never;
+  expect(mouldTempFrom(guessed, { warmAboveK: 31, warmFrom: 'shots' })).toBe(
+    'Worked out; its weight is our guess. Cold line: its own shots.',
+  );
+  expect(mouldTempFrom(guessed, { warmAboveK: 31, warmFrom: 'temperature' })).toContain(
+    'own shots',
+  );
+  expect(mouldTempFrom(guessed, { warmAboveK: null })).toBe('Worked out; its weight is our guess.');
 });
