@@ -11,6 +11,8 @@ const agreed = {
   '@date-fns/tz': 'MIT',
   '@scure/bip39': 'MIT',
   culori: 'MIT',
+  'd3-array': 'ISC',
+  'd3-shape': 'ISC',
   'date-fns': 'MIT',
   idb: 'ISC',
   papaparse: 'MIT',

@@ -1,46 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, test } from '@playwright/test';
+import { violationsOn } from './axe.ts';
 import { addMould, key, lineUp, openApp, press, pressMain } from './hands.ts';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-
-/** What axe finds on the page as it stands, in both palettes; at the table contrast must be 7:1. */
-async function violationsOn(page: Page, where: string, isTable: boolean): Promise<string[]> {
-  const found: string[] = [];
-  for (const palette of ['chalk', 'lamp']) {
-    await page.evaluate((theme) => {
-      document.documentElement.dataset.theme = theme;
-    }, palette);
-    await page.evaluate(axe);
-    const violations = await page.evaluate(
-      async ({ tags, table }) => {
-        const { axe: run } = window as unknown as {
-          axe: {
-            run(
-              options: object,
-            ): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-          };
-        };
-        const { violations: all } = await run.run({
-          runOnly: { type: 'tag', values: tags },
-          rules: {
-            'target-size': { enabled: true },
-            'color-contrast-enhanced': { enabled: table },
-          },
-        });
-        return all.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
-      },
-      { tags: rules, table: isTable },
-    );
-    found.push(...violations.map((violation) => `${where} ${palette} ${violation}`));
-  }
-  await page.evaluate(() => {
-    document.documentElement.dataset.theme = 'chalk';
-  });
-  return found;
-}
 
 test('axe finds nothing on any screen, in either palette; the table keeps 7:1', async ({
   page,

@@ -198,7 +198,14 @@ test('a logbook of a newer app is left as it is, and that is said', async ({ pag
   await page.goto(site.url);
   await expect(page.getByRole('alert')).toContainText('Your data is untouched.');
   await expect(page.getByRole('alert')).toContainText('Update the app first.');
-  expect(await version()).toEqual([99]);
+  const found = await version();
+  figure({
+    drill: 'An older app meets a newer logbook',
+    required: 'left as it is, and said',
+    reached: `version ${found.join()}, said`,
+    isMet: found.join() === '99',
+  });
+  expect(found).toEqual([99]);
 });
 
 test('on a plain host, in a folder below, a new browser opens it and pours with no network', async () => {

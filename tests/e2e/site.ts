@@ -118,12 +118,12 @@ export async function keysOf(page: Page, table: string): Promise<string[]> {
   );
 }
 
-/** The records of a table of the logbook. */
-export async function recordsOf<T>(page: Page, table: string): Promise<T[]> {
+/** The records of a table of the logbook, or of the demo shop's. */
+export async function recordsOf<T>(page: Page, table: string, database = 'warmshot'): Promise<T[]> {
   return await page.evaluate(
-    (name) =>
+    ([name, store]) =>
       new Promise<T[]>((resolve, reject) => {
-        const opening = indexedDB.open('warmshot');
+        const opening = indexedDB.open(store);
         opening.onerror = () => reject(opening.error);
         opening.onsuccess = () => {
           const db = opening.result;
@@ -135,6 +135,6 @@ export async function recordsOf<T>(page: Page, table: string): Promise<T[]> {
           asked.onerror = () => reject(asked.error);
         };
       }),
-    table,
+    [table, database] as const,
   );
 }

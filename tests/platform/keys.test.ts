@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import { deviceKeys, type KeyHeard, type LearntKeys } from '#platform/keys.ts';
+import { figure } from '../hands/figure.ts';
 import { keyDown, pageDown, pageUp, stayDown, wornPress } from '../hands/pedal.ts';
 
 // Key values and codes: W3C UI Events KeyboardEvent key and code Values. That page turners and
@@ -131,6 +132,12 @@ describe('one foot, one press', () => {
       atMs += 1_000;
       wornPress(pageDown, atMs);
     }
+    figure({
+      drill: 'A hundred presses of a worn pedal',
+      required: '100 of 100, none doubled',
+      reached: `${done.length} of 100`,
+      isMet: done.length === 100,
+    });
     expect(done).toEqual(Array.from({ length: 100 }, () => 'press'));
   });
 });

@@ -12,6 +12,7 @@ import { addHead, changeHead, headOf, headsOf } from '#store/heads.ts';
 import { addPhoto, pictureOf } from '#store/photos.ts';
 import { beginSession, runningEntries } from '#store/sessions.ts';
 import { aColourway, seven } from '../../hands/evening.ts';
+import { figure } from '../../hands/figure.ts';
 import { aSentence } from '../../hands/hostile.ts';
 import {
   aPicture,
@@ -85,6 +86,13 @@ describe('a photo that is added', () => {
     expect(picture?.bytes).toBeInstanceOf(ArrayBuffer);
     expect(placesIn(new Uint8Array(picture?.bytes ?? new ArrayBuffer(0)))).toBe(0);
     const heads = new TextEncoder().encode(JSON.stringify(await photos()));
+    const left = placesIn(new Uint8Array(picture?.bytes ?? new ArrayBuffer(0))) + placesIn(heads);
+    figure({
+      drill: 'A photo says nothing of where it was taken',
+      required: `0 of the ${placesIn(taken)} places in the file`,
+      reached: `${left} left`,
+      isMet: left === 0,
+    });
     expect(placesIn(heads)).toBe(0);
   });
 
