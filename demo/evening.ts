@@ -1,7 +1,9 @@
 import { frozenInjector, frozenMould } from '#calc/line-up.ts';
 import { wallZone } from '#calc/moved-shop.ts';
+import { potStateAt } from '#calc/pot-course.ts';
+import type { Pot } from '#calc/table-pots.ts';
 import type { Entry, Said, SaidOf } from '#model/entry.ts';
-import { normal } from '../tests/hands/seeded.ts';
+import { normal, seeded } from '../tests/hands/seeded.ts';
 import { trueTempC } from './casting.ts';
 import type { EveningPlan, Happening } from './months.ts';
 import { pourRound } from './mould-hand.ts';
@@ -9,6 +11,7 @@ import { Log, type Pen } from './pen.ts';
 import { mixSaid, readPots, readyPots } from './pot-hand.ts';
 import { between, pass, type Scene, type ShopNow, say, tableNow } from './scene.ts';
 import { type MouldKey, settings } from './shop.ts';
+import { truths } from './truths.ts';
 
 const skipShare = 0.02;
 const emptyPotsShare = 0.3;
@@ -108,6 +111,16 @@ function maySkip(scene: Scene, round: number): void {
   pass(scene, 3);
 }
 
+/** What is weighed of a pot; one that ran dry tells nothing. A chance of its own leaves all else as it was. */
+function leftIn(pot: Pot, at: number): { leftMl?: number } {
+  const { potMl, share, sdMl } = truths.loss;
+  const inMl = pot.course.reduce((sum, one) => sum + (one.kind === 'filled' ? one.volumeMl : 0), 0);
+  const { volumeMl } = potStateAt(pot, settings.pourC, at);
+  const lostMl = potMl + share * (inMl - volumeMl) + sdMl * normal(seeded(pot.mixedAt / 1_000));
+  const leftMl = Math.round(volumeMl - lostMl);
+  return leftMl > 0 ? { leftMl } : {};
+}
+
 function end(scene: Scene): void {
   pass(scene, between(scene.chance, 60, 160));
   for (const { logged, says } of scene.later) {
@@ -118,7 +131,7 @@ function end(scene: Scene): void {
   }
   if (scene.chance() < emptyPotsShare) {
     for (const pot of tableNow(scene).potsInUse) {
-      say(scene, { kind: 'pot-emptied', potId: pot.id });
+      say(scene, { kind: 'pot-emptied', potId: pot.id, ...leftIn(pot, scene.now) });
       pass(scene, 5);
     }
   }

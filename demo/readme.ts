@@ -16,7 +16,7 @@ export function withTruths(readme: string): string {
 }
 
 function truthLines(): string[] {
-  const { vent, cold, early, injector, colourant } = truths;
+  const { vent, cold, early, injector, colourant, loss } = truths;
   const others = Object.entries(usual.others).map(
     ([defect, share]) => `${defect} ${percent(share)}`,
   );
@@ -39,6 +39,9 @@ function truthLines(): string[] {
       `strong as its card says; the other colourants are as theirs. Every version of a mix has a drawn ` +
       `picture, and what is read off it is the true colour between the flakes with a camera's noise of ` +
       `${usual.cameraLab} in each of L*, a* and b*, beside what the app forecast from the pictures before.`,
+    `6. **A loss.** Of a pot that is emptied and weighed, ${loss.potMl} mL are not to be found, and ` +
+      `shots have taken ${percent(loss.share)} more than their cavities and sprue hold; one pot differs ` +
+      `from the next by ${loss.sdMl} mL.`,
     '',
     `Nothing else is planted. Everywhere alike: short ${percent(usual.shortShare)}, dent ` +
       `${percent(usual.dentShare)}, ${others.join(', ')}. Cavities of one shot are alike by ` +

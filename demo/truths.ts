@@ -26,6 +26,8 @@ export const truths = {
   injector: { worse: 'green', better: 'blue', shortShare: 0.065 },
   /** One colourant is so many times as strong as its card says. */
   colourant: { key: 'brown', times: 1.6 },
+  /** What no shot accounts for: so much stays in pot and injector, and shots take a share more. */
+  loss: { potMl: 18, share: 0.05, sdMl: 5 },
 } as const;
 
 /** How everything else runs, everywhere alike. */

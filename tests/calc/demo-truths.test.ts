@@ -3,6 +3,7 @@ import { gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { deltaE2000 } from '#calc/colour.ts';
 import { columnsOf } from '#calc/columns.ts';
+import { enoughRuns, heatFor, learntLoss } from '#calc/loss.ts';
 import { buyReason } from '#calc/pours-left.ts';
 import { type ColourShop, paperBacking, plainForecast, sideOfPart } from '#calc/shop-colours.ts';
 import { guessOfSide, type Taught, taughtFor } from '#calc/shop-forecast.ts';
@@ -158,6 +159,24 @@ describe('one colourant is stronger than its card says', () => {
       }
     }
   });
+});
+
+test('what the pots lost is found from what was left in them, mould by mould and with its doubt', () => {
+  const { potMl, share } = truths.loss;
+  const runs = shop.sessions.flatMap(({ id, entries }) => columnsOf(id, entries).runs ?? []);
+  expect(runs.length).toBeGreaterThan(8);
+  const learnt = learntLoss(runs);
+  for (const mouldId of learnt.runsOf.keys()) {
+    if ((learnt.runsOf.get(mouldId) ?? 0) < enoughRuns) continue;
+    const pours = [{ mouldId, shouldMl: 400 }];
+    const { heatMl, lowMl, highMl, isGuess } = heatFor(learnt, pours);
+    const truly = potMl + 400 * (1 + share);
+    expect(isGuess).toBe(false);
+    expect(lowMl).toBeLessThan(truly);
+    expect(highMl).toBeGreaterThan(truly);
+    // Nearer to the truth than what is believed before the first pot, and never off by a twentieth.
+    expectWithin(heatMl, truly, 0.05 * truly);
+  }
 });
 
 test('the same seed gives the same bytes, and another seed another shop', () => {
