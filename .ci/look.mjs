@@ -152,6 +152,7 @@ async function lookRoundTheDemo() {
 await page.clock.install({ time: new Date('2026-11-24T18:02:00Z') });
 await page.goto(url);
 await wait();
+await page.getByRole('button', { name: 'Log a pour now' }).waitFor();
 await look('start');
 await press('Log a pour now');
 await press(/^2 × 4/);

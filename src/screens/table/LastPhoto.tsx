@@ -4,7 +4,6 @@ import type { Shot, Table } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import type { SessionId } from '#model/entry.ts';
 import type { Photo } from '#model/photo.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { photoTypes, useAddPhoto } from '#screens/use-add-photo.ts';
 import { setDeleted } from '#store/heads.ts';
@@ -62,7 +61,7 @@ function PhotoKey({ table, sessionId, shot }: Props) {
       />
       Photo
       <span class={styles.keySmall}>
-        {isBusy ? 'storing' : trouble ? 'not kept' : shortened(name, 11)}
+        {isBusy ? 'storing' : trouble ? 'not kept' : `shot ${shot.number}`}
       </span>
       {trouble && (
         <span class="said" role="alert">

@@ -43,7 +43,12 @@ export function RoundLine({ table, count, now, isAwake, isMuted }: Props) {
           <span>screen </span>may sleep
         </span>
       )}
-      {notChecked > 0 && <span class={styles.notStand}>{notChecked} not checked</span>}
+      {notChecked > 0 && (
+        <>
+          <span class={styles.notStand}>{notChecked} not checked</span>
+          <span class={styles.onlyStand}>{notChecked} to check</span>
+        </>
+      )}
     </section>
   );
 }
