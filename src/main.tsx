@@ -56,6 +56,7 @@ async function open(root: HTMLElement): Promise<void> {
   // Some browsers never answer until the app is loaded anew: a white page would say nothing.
   let isWaiting = true;
   setTimeout(async () => {
+    if (!isWaiting) return;
     const { slow } = await import('#app/opening-troubles.ts');
     if (isWaiting) render(<Trouble {...slow} />, root);
   }, longestMs);

@@ -16,8 +16,31 @@ const places = [
   '#/workshop',
 ];
 
+/** What a page shows, without what it says of copies: that is about this phone, not about the shop. */
+async function wordsOf(page: Page): Promise<string> {
+  const text = (await page.locator('main').textContent()) ?? '';
+  return text.replace(/None has left this phone yet[\s\S]*?shop[.]|Last copy[\s\S]*?[.]/, '');
+}
+
+/** The words of a page once they are those, or once they have stood still for a second. */
+async function settled(page: Page, those: string | undefined): Promise<string> {
+  let words = '';
+  for (let still = 0; still < 4; still += 1) {
+    const now = await wordsOf(page);
+    if (now === those) return now;
+    if (now !== words || now === '' || now.includes('being looked at')) still = 0;
+    words = now;
+    await page.waitForTimeout(250);
+  }
+  return words;
+}
+
 /** Every word and figure that the places of the shop show, and those of each of its moulds and sessions. */
-async function figures(page: Page, site: Site): Promise<Record<string, string>> {
+async function figures(
+  page: Page,
+  site: Site,
+  before: Record<string, string> = {},
+): Promise<Record<string, string>> {
   const seen: Record<string, string> = {};
   const moulds = await keysOf(page, 'moulds');
   const sessions = await keysOf(page, 'sealed');
@@ -29,14 +52,7 @@ async function figures(page: Page, site: Site): Promise<Record<string, string>> 
   for (const address of addresses) {
     await openAt(page, site, address);
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
-    // What a page says of copies is about this phone, not about the shop.
-    const main = page.locator('main');
-    await expect(main).not.toBeEmpty();
-    await page.waitForTimeout(300);
-    seen[address] = ((await main.textContent()) ?? '').replace(
-      /None has left this phone yet[\s\S]*?shop[.]|Last copy[\s\S]*?[.]/,
-      '',
-    );
+    seen[address] = await settled(page, before[address]);
   }
   return seen;
 }
@@ -111,7 +127,7 @@ for (const isLocked of [false, true]) {
     await expect(page.getByText(/^Brings 1 session/)).toBeVisible();
     await page.getByRole('button', { name: 'Bring it in' }).click();
     await expect(page.getByRole('heading', { name: 'It is in' })).toBeVisible();
-    const after = await figures(page, site);
+    const after = await figures(page, site, before);
     const equal = Object.keys(before).filter(
       (address) => after[address] === before[address],
     ).length;
