@@ -45,7 +45,7 @@ function anUnsaved(book: Book, clock: Clock): Unsaved {
   let waiting: readonly Entry[] = [];
   let settled: readonly Entry[] = [];
   let stopTrying: (() => void) | null = null;
-  let triedAt: number | null = null;
+  let trying: { at: number; end: Promise<boolean> } | null = null;
   const isOver = (from: number, ms: number) => clock.realMs(clock.now() - from) >= ms;
 
   function keep(entry: Entry): void {
@@ -79,12 +79,18 @@ function anUnsaved(book: Book, clock: Clock): Unsaved {
     return false;
   }
 
+  /** One that is under way is waited for, unless it has given no answer for long. */
   async function tryAgain(): Promise<boolean> {
     if (waiting.length === 0) return true;
-    if (triedAt !== null && !isOver(triedAt, stuckMs)) return false;
-    const tried = waiting;
-    const at = clock.now();
-    triedAt = at;
+    if (trying && !isOver(trying.at, stuckMs)) return await trying.end;
+    const now = { at: clock.now(), end: tryOnce(waiting) };
+    trying = now;
+    const isDone = await now.end;
+    if (trying === now) trying = null;
+    return isDone;
+  }
+
+  async function tryOnce(tried: readonly Entry[]): Promise<boolean> {
     try {
       // The session may have been ended meanwhile, in another window.
       const { putLate } = await import('#store/sessions.ts');
@@ -93,7 +99,6 @@ function anUnsaved(book: Book, clock: Clock): Unsaved {
     } catch {
       // They wait on, and are told.
     }
-    if (triedAt === at) triedAt = null;
     return waiting.length === 0;
   }
 
