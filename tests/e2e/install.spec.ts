@@ -7,6 +7,9 @@ const shares = [0.1, 0.25, 0.5, 0.75, 0.95];
 const ways: Failing[] = ['breaks off', 'answers 500'];
 const slow = { timeout: 30_000 };
 
+const yes = () => true;
+const no = () => false;
+
 const welcome = (page: Page) => page.getByRole('button', { name: 'Log a pour now' });
 
 /** Waits until the worker has either stored everything or given up; true: stored. */
@@ -19,18 +22,18 @@ async function isStored(page: Page): Promise<boolean> {
     });
   // A page asks for its worker soon after it is drawn.
   await page
-    .waitForFunction(() => navigator.serviceWorker.getRegistration(), null, { timeout: 5_000 })
+    .waitForFunction(() => navigator.serviceWorker.getRegistration(), null, { timeout: 10_000 })
     .catch(() => {});
   await expect.poll(state, slow).not.toBe('busy');
   return (await state()) === 'stored';
 }
 
-/** Whether a walk to the next screens meets the words that it works with no network. */
-async function isClaimed(page: Page): Promise<boolean> {
+/** Whether a walk to the next screens meets the words that it works with no network, given so long on each. */
+async function isClaimed(page: Page, timeout: number): Promise<boolean> {
   for (const hash of ['#/workshop', '#/moulds']) {
     await page.evaluate((to) => location.assign(to), hash);
-    await page.waitForTimeout(400);
-    if (await page.getByText('It works with no network.').isVisible()) return true;
+    const words = page.getByText('It works with no network.');
+    if (await words.waitFor({ timeout }).then(yes, no)) return true;
   }
   return false;
 }
@@ -57,7 +60,7 @@ async function run(browser: Browser, host: CuttingHost, share: number, how: Fail
   const first = await context.newPage();
   await first.goto(host.url);
   const wasStored = await isStored(first);
-  const wasClaimed = await isClaimed(first);
+  const wasClaimed = await isClaimed(first, 400);
   const holder = await context.newPage();
   const doesStart = await startsCold(first, host);
 
@@ -66,7 +69,7 @@ async function run(browser: Browser, host: CuttingHost, share: number, how: Fail
   await holder.close();
   await second.goto(host.url);
   await expect(welcome(second)).toBeVisible(slow);
-  const isWhole = (await isStored(second)) && (await isClaimed(second));
+  const isWhole = (await isStored(second)) && (await isClaimed(second, 10_000));
   const doesStartNow = await startsCold(second, host);
   await context.close();
   return { wasStored, isFalse: wasClaimed && !doesStart, isComplete: isWhole && doesStartNow };
