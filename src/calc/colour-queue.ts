@@ -1,4 +1,5 @@
 import { labFromRgb255 } from '#calc/colour.ts';
+import { rgb255FromHex } from '#calc/srgb.ts';
 import type { Colourway, ColourwayId } from '#model/gear.ts';
 
 /** What of the evening's colours has not been mixed yet, in the order of the plan. */
@@ -23,10 +24,5 @@ export function lightToDark<T extends Pick<Colourway, 'sides'>>(colourways: read
 }
 
 function lightnessOf({ sides }: Pick<Colourway, 'sides'>): number {
-  return Math.min(...sides.map(({ swatch }) => labFromRgb255(rgbOf(swatch))[0]));
-}
-
-function rgbOf(swatch: string): [number, number, number] {
-  const byte = (at: number) => Number.parseInt(swatch.slice(at, at + 2), 16);
-  return [byte(1), byte(3), byte(5)];
+  return Math.min(...sides.map(({ swatch }) => labFromRgb255(rgb255FromHex(swatch))[0]));
 }

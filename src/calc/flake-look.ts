@@ -9,7 +9,7 @@ import {
   withFlake,
 } from '#calc/flake.ts';
 import type { Optics } from '#calc/optics.ts';
-import { type Linear, linearFromRgb255, type Rgb } from '#calc/srgb.ts';
+import { type Linear, linearFromRgb255, rgb255FromHex } from '#calc/srgb.ts';
 import { mapped } from '#calc/triple.ts';
 import { toMl } from '#calc/units.ts';
 import type { Material } from '#model/material.ts';
@@ -55,7 +55,7 @@ export function flakeLook(
       isPartial = true;
       continue;
     }
-    const light = linearOfHex(material.swatch);
+    const light = linearFromRgb255(rgb255FromHex(material.swatch));
     mean = mapped(mean, (part, at) => part + cover * light[at]);
     sum += cover;
     open *= 1 - cover;
@@ -82,9 +82,4 @@ function coverOf(
     areaMm2: flake.acrossMm ** 2 * (flake.cut === 'hex' ? HEX_AREA : 1),
     seenDepthMm: bait.seenMm,
   });
-}
-
-function linearOfHex(swatch: string): Linear {
-  const channels = [1, 3, 5].map((at) => Number.parseInt(swatch.slice(at, at + 2), 16));
-  return linearFromRgb255(channels as Rgb);
 }

@@ -13,8 +13,8 @@ export interface RunPoint {
 /** The warmth of one session: what was read of its pots, and what its mould was worked out to be. */
 export interface RunCourse {
   startedAt: number;
-  /** Thermometer readings of the pots, in the order of the clock; a pot that was not read has none. */
-  pot: RunPoint[];
+  /** The pots that were read, each with its own readings in the order of the clock. */
+  pots: { name: string; readings: RunPoint[] }[];
   /** The mould before each of its shots. */
   mould: RunPoint[];
   /** How many rounds had been filled when a pot was heated again, each. */
@@ -39,16 +39,17 @@ export function runCourse(
     const at = columns.startedAt + (columns.filledSec[shot] ?? 0) * 1_000;
     mould.push({ min: minOf(at), tempC: columns.tempC[shot] ?? 0 });
   });
-  const pot = table.pots
-    .flatMap(({ course }) =>
-      course.flatMap((event) =>
+  const pots = table.pots
+    .map(({ name, course }) => ({
+      name,
+      readings: course.flatMap((event) =>
         event.kind === 'read' ? [{ min: minOf(event.at), tempC: event.tempC }] : [],
       ),
-    )
-    .sort((a, b) => a.min - b.min);
+    }))
+    .filter(({ readings }) => readings.length > 0);
   return {
     startedAt: table.begunAt,
-    pot,
+    pots,
     mould,
     reheatedAfter: reheatedAfter(table),
     rounds: table.rounds,
@@ -70,7 +71,7 @@ export interface PourWindow {
 }
 
 /**
- * Minutes that the readings of a pot lay above and below a window: straight from one reading to the
+ * Minutes that the readings of one pot lay above and below a window: straight from one reading to the
  * next, and nothing before the first or after the last, where nobody looked.
  */
 export function minutesOutside(

@@ -13,6 +13,12 @@ const lightOf = useMode(modeLrgb);
 /** How far a channel may leave 0..1 by rounding alone. */
 const ROUNDING = 1e-9;
 
+/** The numbers, 0 to 255, of a colour written as `#rrggbb`. */
+export function rgb255FromHex(hex: string): Rgb {
+  const byte = (at: number) => Number.parseInt(hex.slice(at, at + 2), 16);
+  return [byte(1), byte(3), byte(5)];
+}
+
 /** Light of an sRGB colour (IEC 61966-2-1). RangeError for a channel outside 0..255. */
 export function linearFromRgb255(rgb: Readonly<Rgb>): Linear {
   const [r, g, b] = mapped(tripleWithin('rgb', rgb, 0, 255), (channel) => channel / 255);

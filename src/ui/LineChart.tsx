@@ -10,10 +10,10 @@ export interface ChartPoint {
 }
 
 interface Props {
-  /** The line that matters, its points as dots. */
-  points: readonly ChartPoint[];
-  /** The line to hold it against, dashed and without dots. */
-  ghost: readonly ChartPoint[];
+  /** The lines that matter, their points as dots. */
+  lines: readonly (readonly ChartPoint[])[];
+  /** The lines to hold them against, dashed and without dots. */
+  ghosts: readonly (readonly ChartPoint[])[];
   /** Between which values it is liked to run; null: nobody said. */
   band: { from: number; to: number } | null;
   /** What the numbers below are. */
@@ -32,9 +32,10 @@ const ticksUp = 4;
 const tickRoomPx = 64;
 
 /** A course over time, with another one dashed behind it and the liked band shaded. */
-export function LineChart({ points, ghost, band, across, label }: Props) {
+export function LineChart({ lines, ghosts, band, across, label }: Props) {
   const [box, { widthPx }] = useSize<HTMLDivElement>();
-  const all = [...points, ...ghost];
+  const points = lines.flat();
+  const all = [...points, ...ghosts.flat()];
   const values = [...all.map(({ y }) => y), ...(band ? [band.from, band.to] : [])];
   const [low, high] = [Math.min(...values) - 2, Math.max(...values) + 2];
   const last = Math.max(1, ...all.map(({ x }) => x));
@@ -47,6 +48,7 @@ export function LineChart({ points, ghost, band, across, label }: Props) {
     ({ x }) => px(x),
     ({ y }) => py(y),
   );
+  const pathOf = (some: Props['lines']) => some.map((one) => path([...one]) ?? '').join('');
   return (
     <div class={styles.chart} ref={box}>
       {widthPx > 0 && (
@@ -70,8 +72,8 @@ export function LineChart({ points, ghost, band, across, label }: Props) {
               {value}
             </text>
           ))}
-          <path d={path([...ghost]) ?? ''} data-dashes />
-          <path d={path([...points]) ?? ''} data-thick />
+          <path d={pathOf(ghosts)} data-dashes />
+          <path d={pathOf(lines)} data-thick />
           {points.map(({ x, y }) => (
             <circle key={`${x} ${y}`} cx={px(x)} cy={py(y)} r={4} />
           ))}

@@ -21,8 +21,8 @@ export function TwinTable({ heads, rows }: Props) {
           </tr>
         </thead>
         <tbody>
-          {rows.map(([first, ...rest]) => (
-            <tr key={first}>
+          {rows.map(([first, ...rest], row) => (
+            <tr key={`${row + 1} ${first}`}>
               <th scope="row">{first}</th>
               {rest.map((cell, index) => (
                 <td key={heads[index + 1]}>{cell}</td>

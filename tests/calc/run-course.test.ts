@@ -6,7 +6,7 @@ import { minutesOutside, runCourse } from '#calc/run-course.ts';
 import { tableOf } from '#calc/table.ts';
 import type { SessionId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
-import { aFrozenMould, evening, id, Pen, sessionId } from '../hands/log.ts';
+import { aFrozenMould, evening, id, Pen, potMixed, sessionId } from '../hands/log.ts';
 
 const minute = 60_000;
 const mouldId = aFrozenMould(4).mouldId;
@@ -74,13 +74,33 @@ const times = <T>(count: number, one: T): T[] => Array.from({ length: count }, (
 test('a run is told in minutes from its first fill, with its readings, reheats and the mould of each shot', () => {
   const pen = anEvening(times(3, [...good]));
   const run = runCourse(sessionId, pen.entries, mouldId);
-  expect(run.pot).toEqual([{ min: 16, tempC: 168 }]);
+  expect(run.pots).toEqual([{ name: 'Pot 1', readings: [{ min: 16, tempC: 168 }] }]);
   expect(run.reheatedAfter).toEqual([2]);
   expect(run.rounds).toBe(3);
   expect(run.mould.map(({ min }) => min)).toEqual([0, 10, 20]);
   // The mould starts as warm as the shop and every shot has warmed it.
   expect(run.mould[0]?.tempC).toBeCloseTo(tableOf(pen.entries).ambientC, 4);
   expect(run.mould[2]?.tempC).toBeGreaterThan(run.mould[1]?.tempC ?? Number.POSITIVE_INFINITY);
+});
+
+test('readings of two pots stay two lines: what lies between them was in neither', () => {
+  const pen = anEvening([[...good]]);
+  const side = potMixed(2, 1);
+  pen.write(side, evening + 2 * minute);
+  for (const [pot, tempC, min] of [
+    [1, 150, 10],
+    [2, 170, 11],
+    [1, 151, 12],
+  ] as const) {
+    pen.write({ kind: 'pot-read', potId: id('pot', pot), tempC }, evening + min * minute);
+  }
+  const { pots } = runCourse(sessionId, pen.entries, mouldId);
+  expect(pots.map(({ readings }) => readings.map(({ tempC }) => tempC))).toEqual([
+    [150, 151],
+    [170],
+  ]);
+  const hot = pots.map(({ readings }) => minutesOutside(readings, { fromC: 140, toC: 160 }).above);
+  expect(hot).toEqual([0, 0]);
 });
 
 describe('the good run', () => {

@@ -1,5 +1,11 @@
 import { dayOf } from '#calc/days.ts';
-import { minutesOutside, type RunCourse, type RunPoint, runCourse } from '#calc/run-course.ts';
+import {
+  minutesOutside,
+  type PourWindow,
+  type RunCourse,
+  type RunPoint,
+  runCourse,
+} from '#calc/run-course.ts';
 import { fFromC } from '#calc/units.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
@@ -35,25 +41,38 @@ export function HeatPicture({ sessionId, entries, mould, colourwayId, settings, 
   const own = runCourse(sessionId, entries, mouldId);
   if (own.mould.length < 2 || run === undefined) return null;
   const { good } = run;
-  const { tempUnit } = settings;
+  const { tempUnit, pourWindow: window = null } = settings;
   const ghost = good?.course ?? null;
   const today = dayOf(clock.now(), clock.zone());
   return (
     <Sheet title="Warmth">
-      {own.pot.length > 0 && (
+      {own.pots.length > 0 && (
         <>
           <h3>Pot, read</h3>
           <Course
-            {...{ tempUnit, points: own.pot, ghost: ghost?.pot ?? [], settings }}
+            {...{ tempUnit, window }}
             what="Pot"
+            lines={own.pots.map(({ readings }) => readings)}
+            ghosts={(ghost?.pots ?? []).map(({ readings }) => readings)}
           />
-          <p>{windowWords(own.pot, settings)}</p>
+          {window ? (
+            own.pots.map(({ name: pot, readings }) => (
+              <p key={`${pot} ${readings[0]?.min}`}>
+                {own.pots.length > 1 && `${pot}: `}
+                {windowWords(readings, window, tempUnit)}
+              </p>
+            ))
+          ) : (
+            <p>Set your pouring window in Workshop to see minutes outside it.</p>
+          )}
         </>
       )}
       <h3>{name} before each shot, worked out</h3>
       <Course
-        {...{ tempUnit, points: own.mould, ghost: ghost?.mould ?? [], settings: null }}
+        {...{ tempUnit, window: null }}
         what={name}
+        lines={[own.mould]}
+        ghosts={ghost ? [ghost.mould] : []}
       />
       {good && (
         <p>
@@ -68,18 +87,20 @@ export function HeatPicture({ sessionId, entries, mould, colourwayId, settings, 
 
 interface CourseProps {
   what: string;
-  points: readonly RunPoint[];
-  ghost: readonly RunPoint[];
+  lines: readonly (readonly RunPoint[])[];
+  ghosts: readonly (readonly RunPoint[])[];
   tempUnit: 'C' | 'F';
-  /** Whose window is drawn; null: none is. */
-  settings: SettingsFacts | null;
+  /** The liked window that is drawn; null: none is. */
+  window: PourWindow | null;
 }
 
-function Course({ what, points, ghost, tempUnit, settings }: CourseProps) {
+function Course({ what, lines, ghosts, tempUnit, window }: CourseProps) {
   const shown = (tempC: number) => (tempUnit === 'C' ? tempC : fFromC(tempC));
-  const drawn = (run: readonly RunPoint[]) =>
-    run.map(({ min, tempC }) => ({ x: min, y: shown(tempC) }));
-  const window = settings?.pourWindow ?? null;
+  const drawn = (runs: CourseProps['lines']) =>
+    runs.map((run) => run.map(({ min, tempC }) => ({ x: min, y: shown(tempC) })));
+  const inOrder = (runs: CourseProps['lines']) => runs.flat().sort((a, b) => a.min - b.min);
+  const points = inOrder(lines);
+  const ghost = inOrder(ghosts);
   const rows = points.map(({ min, tempC }) => [
     Math.round(min),
     tempWords(tempC, tempUnit),
@@ -88,8 +109,8 @@ function Course({ what, points, ghost, tempUnit, settings }: CourseProps) {
   return (
     <>
       <LineChart
-        points={drawn(points)}
-        ghost={drawn(ghost)}
+        lines={drawn(lines)}
+        ghosts={drawn(ghosts)}
         band={window && { from: shown(window.fromC), to: shown(window.toC) }}
         across="minutes from the first round"
         label={`${what}: ${points
@@ -107,26 +128,25 @@ function ghostWords(ghost: readonly RunPoint[], min: number, unit: 'C' | 'F'): s
   return last ? tempWords(last.tempC, unit) : '';
 }
 
-function windowWords(pot: readonly RunPoint[], { pourWindow, tempUnit }: SettingsFacts): string {
-  if (!pourWindow) return 'Set your pouring window in Workshop to see minutes outside it.';
-  const { above, below } = minutesOutside(pot, pourWindow);
-  const { fromC, toC } = pourWindow;
-  const window = `your window, ${tempWords(fromC, tempUnit)} to ${tempWords(toC, tempUnit)}`;
+/** How long one pot lay outside the window, as far as it was read. */
+function windowWords(readings: readonly RunPoint[], window: PourWindow, unit: 'C' | 'F'): string {
+  if (readings.length < 2) return 'One reading: how long it stayed so was not read.';
+  const { above, below } = minutesOutside(readings, window);
+  const words = `your window, ${tempWords(window.fromC, unit)} to ${tempWords(window.toC, unit)}`;
   const parts = [
     ...(above >= 0.5 ? [`${countWords(Math.round(above), 'minute')} above`] : []),
     ...(below >= 0.5 ? [`${countWords(Math.round(below), 'minute')} below`] : []),
   ];
-  if (pot.length < 2) return 'One reading: how long it stayed so was not read.';
   return parts.length === 0
-    ? `Inside ${window}, where it was read.`
-    : `${parts.join(', ')} ${window}.`;
+    ? `Inside ${words}, where it was read.`
+    : `${parts.join(', ')} ${words}.`;
 }
 
 /** When the good run was reheated, seen from the round that an open session is in. */
 function nextStepWords({ rounds, isOpen }: RunCourse, { course }: GoodRun): string {
   const [first] = course.reheatedAfter;
-  if (first === undefined) return 'Its pot was not reheated.';
+  if (first === undefined) return 'No pot was reheated.';
   const next = isOpen ? course.reheatedAfter.find((round) => round >= rounds) : undefined;
-  const when = `Its pot was reheated after round ${next ?? first}`;
+  const when = `A pot was reheated after round ${next ?? first}`;
   return next === undefined ? `${when}.` : `${when}; tonight has filled ${rounds}.`;
 }

@@ -17,7 +17,7 @@ test('the good run of the same mould lies behind the present one, and says when 
   const sessionId = await pourEvening(shop.book, { fills: fills('gggs', 6) });
   show(shop, <SessionScreen sessionId={sessionId} />);
   await expect.element(page.getByRole('heading', { name: 'Warmth' })).toBeVisible();
-  await expect.element(page.getByText(/48 of 48 good\. Its pot was not reheated\.$/)).toBeVisible();
+  await expect.element(page.getByText(/48 of 48 good\. No pot was reheated\.$/)).toBeVisible();
   const picture = page.getByRole('img', { name: /^Grub 50: .* at 0 min, / });
   await expect.element(picture).toBeVisible();
   const paths = picture.element().querySelectorAll('path');
