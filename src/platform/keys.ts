@@ -1,7 +1,7 @@
 /** What a key of a pedal, a page turner or a keyboard stands for: the main press, undo, or a place by its number. */
 type KeyMeaning = 'press' | 'undo' | 1 | 2 | 3;
-/** The same, or that the key of the main press has been down for a second: its press was heard already. */
-export type KeyHeard = KeyMeaning | 'held';
+/** The same, or that the key of the main press or of Undo has been down for a second: its press was heard already. */
+export type KeyHeard = KeyMeaning | 'held' | 'undo-held';
 
 /** Keys that were learnt, each as `code` or `key` of its event. */
 export interface LearntKeys {
@@ -57,6 +57,7 @@ export const deviceKeys: Keys = {
       return {
         onDown: () => act(means),
         ...(means === 'press' ? { onHeld: () => act('held') } : {}),
+        ...(means === 'undo' ? { onHeld: () => act('undo-held') } : {}),
       };
     }),
   learn: (tell) =>

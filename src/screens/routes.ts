@@ -46,122 +46,73 @@ export type Route =
   | { at: 'tables' }
   | { at: 'injector-facts'; injectorId: InjectorId | null };
 
+/** Addresses of one record each, and the field that holds its id. */
+const oneRecord: Readonly<Record<string, string>> = {
+  session: 'sessionId',
+  mould: 'mouldId',
+  'mould-facts': 'mouldId',
+  colour: 'colourwayId',
+  'colour-facts': 'colourwayId',
+  'mix-facts': 'colourwayId',
+  photos: 'colourwayId',
+  photo: 'photoId',
+  card: 'materialId',
+  material: 'materialId',
+  'material-facts': 'materialId',
+  nameless: 'mixId',
+  'share-mix': 'mixId',
+  'injector-facts': 'injectorId',
+};
+/** Where `new` in place of an id begins a record. */
+const begins = /^(mould|colour|material|injector)-facts$/;
+/** Addresses that say everything by themselves. */
+const plain = new Set(
+  (
+    'pour table start cautions moulds yields colours shelf bait-cost ideas find-photo workshop ' +
+    'glove-check sound-check pedal-check keep open-copy tables'
+  ).split(' '),
+);
+
 /** The hash that leads to a route. */
 export function hrefTo(route: Route): string {
+  const field = oneRecord[route.at];
+  if (field) return `#/${route.at}/${Reflect.get(route, field) ?? 'new'}`;
   switch (route.at) {
     case 'day':
       return `#/day/${route.day}`;
     case 'line-up':
       return route.like ? `#/line-up/${route.like}` : '#/line-up';
-    case 'session':
-      return `#/session/${route.sessionId}`;
-    case 'mould':
-      return `#/mould/${route.mouldId}`;
-    case 'mould-facts':
-      return `#/mould-facts/${route.mouldId ?? 'new'}`;
-    case 'colour':
-    case 'mix-facts':
-      return `#/${route.at}/${route.colourwayId}`;
-    case 'nameless':
-    case 'share-mix':
-      return `#/${route.at}/${route.mixId}`;
     case 'drops':
       return `#/drops/${route.mixId}/${route.volumeMl}`;
     case 'take-mix':
       return `#/take-mix/${route.packed ?? ''}`;
-    case 'colour-facts':
-      return `#/colour-facts/${route.colourwayId ?? 'new'}`;
-    case 'photos':
-      return `#/photos/${route.colourwayId}`;
-    case 'photo':
-      return `#/photo/${route.photoId}`;
-    case 'card':
-      return `#/card/${route.materialId}`;
-    case 'material':
-      return `#/material/${route.materialId}`;
-    case 'material-facts':
-      return `#/material-facts/${route.materialId ?? 'new'}`;
-    case 'injector-facts':
-      return `#/injector-facts/${route.injectorId ?? 'new'}`;
     default:
       return `#/${route.at}`;
-  }
-}
-
-/** The route that a hash leads to; anything unknown leads to Pour. */
-export function routeOf(hash: string): Route {
-  const [at = '', id = '', more = ''] = hash.replace(/^#\/?/, '').split('/');
-  switch (at) {
-    case 'table':
-    case 'start':
-    case 'cautions':
-    case 'moulds':
-    case 'yields':
-    case 'colours':
-    case 'shelf':
-    case 'bait-cost':
-    case 'ideas':
-    case 'find-photo':
-    case 'workshop':
-    case 'glove-check':
-    case 'sound-check':
-    case 'pedal-check':
-    case 'keep':
-    case 'open-copy':
-    case 'tables':
-      return { at };
-    case 'line-up':
-      return id === '' ? { at } : withId<SessionId>(id, (like) => ({ at, like }));
-    case 'day':
-      return /^\d{4}-\d{2}-\d{2}$/.test(id) ? { at, day: id } : { at: 'pour' };
-    case 'session':
-      return withId<SessionId>(id, (sessionId) => ({ at, sessionId }));
-    case 'mould':
-      return withId<MouldId>(id, (mouldId) => ({ at, mouldId }));
-    case 'mould-facts':
-      return id === 'new'
-        ? { at, mouldId: null }
-        : withId<MouldId>(id, (mouldId) => ({ at, mouldId }));
-    case 'colour':
-    case 'mix-facts':
-      return withId<ColourwayId>(id, (colourwayId) => ({ at, colourwayId }));
-    case 'nameless':
-    case 'share-mix':
-      return withId<MixId>(id, (mixId) => ({ at, mixId }));
-    case 'drops':
-      return /^\d{1,5}(\.\d{1,20})?$/.test(more) && Number(more) > 0
-        ? withId<MixId>(id, (mixId) => ({ at, mixId, volumeMl: Number(more) }))
-        : { at: 'colours' };
-    case 'take-mix':
-      return { at, packed: id || null };
-    case 'colour-facts':
-      return id === 'new'
-        ? { at, colourwayId: null }
-        : withId<ColourwayId>(id, (colourwayId) => ({ at, colourwayId }));
-    case 'photos':
-      return withId<ColourwayId>(id, (colourwayId) => ({ at, colourwayId }));
-    case 'photo':
-      return withId<PhotoId>(id, (photoId) => ({ at, photoId }));
-    case 'card':
-      return withId<MaterialId>(id, (materialId) => ({ at, materialId }));
-    case 'material':
-      return withId<MaterialId>(id, (materialId) => ({ at, materialId }));
-    case 'material-facts':
-      return id === 'new'
-        ? { at, materialId: null }
-        : withId<MaterialId>(id, (materialId) => ({ at, materialId }));
-    case 'injector-facts':
-      return id === 'new'
-        ? { at, injectorId: null }
-        : withId<InjectorId>(id, (injectorId) => ({ at, injectorId }));
-    default:
-      return { at: 'pour' };
   }
 }
 
 /** The form of every id: a UUID of version 7. */
 const idForm = /^[0-9a-f]{8}-[0-9a-f]{4}-7[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/;
 
-function withId<Id extends string>(id: string, route: (id: Id) => Route): Route {
-  return idForm.test(id) ? route(id as Id) : { at: 'pour' };
+/** The route that a hash leads to; anything unknown leads to Pour. */
+export function routeOf(hash: string): Route {
+  const [at = '', id = '', more = ''] = hash.replace(/^#\/?/, '').split('/');
+  // A hash holds texts; what they name is known by their form and their place alone.
+  const to = (route: object) => ({ at, ...route }) as Route;
+  if (plain.has(at)) return to({});
+  const isId = idForm.test(id);
+  if (Object.hasOwn(oneRecord, at)) {
+    const field = oneRecord[at] ?? '';
+    if (isId) return to({ [field]: id });
+    if (id === 'new' && begins.test(at)) return to({ [field]: null });
+  }
+  if (at === 'line-up' && (isId || id === '')) return to(isId ? { like: id } : {});
+  if (at === 'day' && /^\d{4}-\d{2}-\d{2}$/.test(id)) return to({ day: id });
+  if (at === 'take-mix') return to({ packed: id || null });
+  if (at === 'drops') {
+    const isVolume = /^\d{1,5}(\.\d{1,20})?$/.test(more) && Number(more) > 0;
+    if (!isVolume) return { at: 'colours' };
+    if (isId) return to({ mixId: id, volumeMl: Number(more) });
+  }
+  return { at: 'pour' };
 }

@@ -246,7 +246,7 @@ test('after letting go no key is heard', () => {
 });
 
 describe('a key that stays down', () => {
-  test('is told once after a second, of the main press only', () => {
+  test('is told once after a second, of the main press and of Undo', () => {
     listen();
     keyDown(pageDown, 1_000);
     stayDown(pageDown, 1_000);
@@ -254,7 +254,10 @@ describe('a key that stays down', () => {
     expect(done).toEqual(['press', 'held']);
     keyDown(pageUp, 20_000);
     stayDown(pageUp, 20_000);
-    expect(done).toEqual(['press', 'held', 'undo']);
+    expect(done).toEqual(['press', 'held', 'undo', 'undo-held']);
+    keyDown({ key: '1', code: 'Digit1' }, 30_000);
+    stayDown({ key: '1', code: 'Digit1' }, 30_000);
+    expect(done.slice(4)).toEqual([1]);
   });
 
   test('is told too where the pedal sends press after press instead of repeats', () => {

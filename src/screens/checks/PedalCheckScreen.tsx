@@ -60,7 +60,8 @@ export function PedalCheckScreen() {
 const meanings = {
   press: 'Filled, All good or Save',
   undo: 'Undo or Back',
-  held: 'Held: mark the bad ones',
+  held: 'Held: mark the bad ones, or press a key',
+  'undo-held': 'Held: go through the keys',
   1: 'All good for mould 1',
   2: 'All good for mould 2',
   3: 'All good for mould 3',
@@ -91,9 +92,10 @@ function TryOut({ pedal }: { pedal: Pedal }) {
         Usual keys: Page Down, right, down, Enter and Space press the main key. Page Up, left and up
         undo. 1, 2 and 3 are All good for that mould.
       </p>
+      <p>Hold it down on All good to mark bad ones: a press goes on, a held press marks.</p>
       <p>
-        Hold it down on All good to mark bad ones: a press goes on, a held press marks. This needs a
-        pedal that repeats while it is down.
+        Hold the one for Undo to go through all keys of the table: a press goes on, a held press
+        presses that key. Hold Undo again to stop. This needs a pedal that repeats while it is down.
       </p>
     </Sheet>
   );

@@ -22,11 +22,6 @@ interface Hint {
   isShort?: boolean;
 }
 
-/** Whether the line has its place: as long as parts or an injector are at the table, so that nothing moves. */
-export function hasHintLine(table: Table): boolean {
-  return table.injector !== null || partsAt(table.seats, new Map()).length > 0;
-}
-
 /** One quiet line before the next fill: the parts in the tray, or how the injector suits the round. */
 export function HintLine({ table, trays, settings }: Props) {
   const { book } = useShop();

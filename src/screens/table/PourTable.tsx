@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { nextStepAt } from '#calc/next-step.ts';
 import { tableOf } from '#calc/table.ts';
 import { tonightOf } from '#calc/tonight.ts';
@@ -10,10 +10,16 @@ import type { PotId, Said } from '#model/entry.ts';
 import { Announcer } from '#screens/table/Announcer.tsx';
 import { markedSaid } from '#screens/table/acts.ts';
 import { Cards } from '#screens/table/Cards.tsx';
-import { HintLine, hasHintLine } from '#screens/table/HintLine.tsx';
-import { PotPanel, PotsPanel, StillPouring, TablePanel } from '#screens/table/late-panels.ts';
+import { hasHintLine } from '#screens/table/has-hint-line.ts';
+import {
+  HintLine,
+  PotPanel,
+  PotsPanel,
+  StillPouring,
+  TablePanel,
+} from '#screens/table/late-panels.ts';
 import { MainKey } from '#screens/table/MainKey.tsx';
-import { mapMeaning, meaningOf } from '#screens/table/meaning.ts';
+import { keysMeaning, mapMeaning, meaningOf } from '#screens/table/meaning.ts';
 import { Notice, noticeOf } from '#screens/table/Notice.tsx';
 import { nextPots } from '#screens/table/next-pots.ts';
 import { PotKeys } from '#screens/table/PotKeys.tsx';
@@ -22,6 +28,7 @@ import { RoundLine } from '#screens/table/RoundLine.tsx';
 import { UndoKey } from '#screens/table/UndoKey.tsx';
 import { useClockJump } from '#screens/table/use-clock-jump.ts';
 import { useFinish } from '#screens/table/use-finish.ts';
+import { useKeyWalk } from '#screens/table/use-key-walk.ts';
 import { useMarks } from '#screens/table/use-marks.ts';
 import { useReadyBell } from '#screens/table/use-ready-bell.ts';
 import { useReturn } from '#screens/table/use-return.ts';
@@ -55,7 +62,9 @@ export function PourTable({ log, settings, draft }: Props) {
   const [wipeLeftMs, wipe] = useWipe();
   const marks = useMarks(table, draft);
   const walk = useWalk(marks);
-  const undo = useUndo(table, log);
+  const root = useRef<HTMLDivElement>(null);
+  const keyWalk = useKeyWalk(root);
+  const { undo, bringBack } = useUndo(table, log);
   const trays = useTrays(table);
   const canSound = useReadyBell(table, settings);
   useTableGuards();
@@ -83,17 +92,30 @@ export function PourTable({ log, settings, draft }: Props) {
   const isAsking = back.isAsking && !open;
   const isMuted = canSound === false;
   const notice = noticeOf({ ...back, isAsking, hasJumped, isUnsaved: log.unsaved > 0 || isStuck });
-  const meaning = open
-    ? mapMeaning(open.results, walk, () => {
-        say(markedSaid(open.shot, open.results));
-        marks.drop(open.shot.id);
-      })
-    : meaningOf(table, step, now, say, trays ?? undefined);
+  const meaning = keyWalk.isOn
+    ? keysMeaning(keyWalk)
+    : open
+      ? mapMeaning(open.results, walk, () => {
+          say(markedSaid(open.shot, open.results));
+          marks.drop(open.shot.id);
+        })
+      : meaningOf(table, step, now, say, trays ?? undefined);
   const steady = useSteadyMeaning(meaning);
-  useTableKeys({ table, marks, walk, steady, undo, say, pedal: settings.pedal });
+  useTableKeys({
+    table,
+    marks,
+    walk,
+    keyWalk,
+    steady,
+    undo,
+    bringBack,
+    say,
+    pedal: settings.pedal,
+  });
 
   return (
     <div
+      ref={root}
       class={styles.table}
       data-panel={open ? 'mark' : panel.at === 'cards' ? undefined : panel.at}
       data-pots={table.potsInUse.length === 2 ? 2 : undefined}
@@ -185,10 +207,10 @@ export function PourTable({ log, settings, draft }: Props) {
         )}
       </main>
       <nav class={styles.bottom} aria-label="Log">
-        {open ? (
-          <PressKey kind={styles.back} onPress={marks.closeMap}>
+        {keyWalk.isOn || open ? (
+          <PressKey kind={styles.back} onPress={keyWalk.isOn ? keyWalk.back : marks.closeMap}>
             <b>Back</b>
-            <span>keeps marks</span>
+            <span>{keyWalk.isOn ? 'one key' : 'keeps marks'}</span>
           </PressKey>
         ) : (
           <UndoKey table={table} onUndo={undo} />

@@ -7,16 +7,21 @@ export const TablePanel = late(async () => (await panels()).TablePanel);
 export const PotPanel = late(async () => (await panels()).PotPanel);
 export const PotsPanel = late(async () => (await panels()).PotsPanel);
 export const MarkPanel = late(async () => (await panels()).MarkPanel);
+/** The line before the next fill, which has its place from the beginning. */
+export const HintLine = late(async () => (await panels()).HintLine);
 /** What a hand pour, a long absence and a second window need. */
 export const LayerState = late(async () => (await panels()).LayerState);
 export const StillPouring = late(async () => (await panels()).StillPouring);
 export const Elsewhere = late(async () => (await panels()).Elsewhere);
+/** The walk over all keys by pedal. */
+export const keyWalkerOf = async () => (await panels()).keyWalkerIn;
 
 export const tablePanels = [
   TablePanel,
   PotPanel,
   PotsPanel,
   MarkPanel,
+  HintLine,
   LayerState,
   StillPouring,
   Elsewhere,

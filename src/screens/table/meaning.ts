@@ -132,6 +132,17 @@ export function mapMeaning(
   };
 }
 
+/** The main key while a pedal goes through the keys. */
+export function keysMeaning({ next }: { next: () => void }): Meaning {
+  return {
+    means: 'save',
+    word: 'Next',
+    touches: 'key, hold to press',
+    short: 'hold: press',
+    act: next,
+  };
+}
+
 /** What a fill starts, or the parts that it lacks. */
 function startWords(
   seats: readonly Seat[],

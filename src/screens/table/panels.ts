@@ -1,5 +1,7 @@
 /** What comes over the cards, or instead of them, in one piece. */
 export { Elsewhere } from '#screens/table/Elsewhere.tsx';
+export { HintLine } from '#screens/table/HintLine.tsx';
+export { keyWalkerIn } from '#screens/table/key-walker.ts';
 export { LayerState } from '#screens/table/LayerState.tsx';
 export { MarkPanel } from '#screens/table/MarkPanel.tsx';
 export { PotPanel } from '#screens/table/PotPanel.tsx';

@@ -4,6 +4,7 @@ import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
 import type { Said, ShotId } from '#model/entry.ts';
 import { allSaid } from '#screens/table/acts.ts';
+import type { KeyWalk } from '#screens/table/use-key-walk.ts';
 import type { Marks } from '#screens/table/use-marks.ts';
 import type { SteadyMeaning } from '#screens/table/use-steady-meaning.ts';
 import type { Walk } from '#screens/table/use-walk.ts';
@@ -14,7 +15,9 @@ interface Hand {
   marks: Marks;
   steady: SteadyMeaning;
   walk: Walk;
+  keyWalk: KeyWalk;
   undo: () => void;
+  bringBack: () => void;
   say: (said: Said) => void;
   pedal: SettingsFacts['pedal'];
 }
@@ -22,7 +25,8 @@ interface Hand {
 /**
  * The whole table by pedal or keyboard, wherever the focus is: the main key as it stands, Undo (Back
  * while a map is open), and All good for one mould by its number. A pedal that stays down on All good
- * takes that back and walks the map instead.
+ * takes that back and walks the map instead; one that stays down on Undo brings back what it took and
+ * walks all keys of the table.
  */
 export function useTableKeys(hand: Hand): void {
   const shop = useShop();
@@ -36,10 +40,12 @@ export function useTableKeys(hand: Hand): void {
   useLayoutEffect(
     () =>
       keys.listen(pedal, (heard) => {
-        const { walk, marks, undo } = latest.current;
+        const { walk, keyWalk, marks, undo } = latest.current;
         if (heard === 'press') press();
         else if (heard === 'held') hold();
+        else if (heard === 'undo-held') holdUndo();
         else if (heard !== 'undo') allGood(heard);
+        else if (keyWalk.isOn) keyWalk.back();
         else if (!marks.open) undo();
         else if (!walk.back()) {
           marks.closeMap();
@@ -50,8 +56,9 @@ export function useTableKeys(hand: Hand): void {
   );
 
   function press() {
-    const { table, walk, marks, steady } = latest.current;
+    const { table, walk, keyWalk, marks, steady } = latest.current;
     pressedGood.current = null;
+    if (keyWalk.isOn) return keyWalk.next();
     if (walk.cavity !== null) return walk.next();
     const painted = steady.read();
     const isGood = painted.meaning.means === 'good' && !marks.open;
@@ -62,7 +69,8 @@ export function useTableKeys(hand: Hand): void {
 
   /** The press of a foot that is still down was heard a second ago: it is taken back, or marks what it passed. */
   function hold() {
-    const { table, walk, marks, undo } = latest.current;
+    const { table, walk, keyWalk, marks, undo } = latest.current;
+    if (keyWalk.isOn) return keyWalk.pressLast();
     if (marks.open) return walk.markLast();
     const shotId = pressedGood.current;
     const said = table.undoes?.said;
@@ -71,6 +79,14 @@ export function useTableKeys(hand: Hand): void {
     undo();
     marks.openMap(shotId);
     walk.begin(shotId);
+  }
+
+  /** Undo was heard a second ago: what it took comes again. In the walk it had gone one key back. */
+  function holdUndo() {
+    const { keyWalk, bringBack } = latest.current;
+    if (keyWalk.isOn) return keyWalk.end();
+    bringBack();
+    keyWalk.begin();
   }
 
   function allGood(place: number) {

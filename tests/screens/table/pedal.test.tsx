@@ -219,6 +219,114 @@ describe('a pedal held on All good walks the map', () => {
   });
 });
 
+describe('a pedal held on Undo goes through all keys', () => {
+  const standsOn = () => document.querySelector('[data-outlined]');
+  const outlined = () => standsOn()?.textContent ?? '';
+  const goesTo = (words: RegExp) => expect.poll(outlined).toMatch(words);
+
+  /** The foot of this pedal comes down. */
+  function down(words: KeyWords): void {
+    atMs += 3_000;
+    keyDown(words, atMs);
+  }
+
+  /** Undo comes down on a table with one shot filled, and stays there. */
+  async function atKeys(moulds: TableMoulds): Promise<TestTable> {
+    const table = await aTable(moulds);
+    table.pass(1_000);
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    down(pageUp);
+    await mainSays(/^Filled/);
+    stayDown(pageUp, atMs);
+    await mainSays(/^Next key, hold to press/);
+    await goesTo(/^Table/);
+    return table;
+  }
+
+  /** On to the key that says this, then a foot that stays on it. */
+  async function hold(words: RegExp): Promise<void> {
+    for (let step = 0; step < 40 && !words.test(outlined()); step += 1) {
+      const before = standsOn();
+      down(pageDown);
+      await expect.poll(standsOn).not.toBe(before);
+    }
+    expect(outlined()).toMatch(words);
+    down(pageDown);
+    stayDown(pageDown, atMs);
+  }
+
+  test('what its press took back comes again, and a second hold ends it', async () => {
+    const table = await atKeys(one);
+    await expect.poll(() => kinds(table)).toEqual(['filled', 'taken-back', 'taken-back']);
+    down(pageUp);
+    await mainSays(/^Setting/);
+    expect(standsOn()).toBeNull();
+    // The same line can be taken back again.
+    down(pageUp);
+    await mainSays(/^Filled/);
+  });
+
+  test('with nothing to take back it begins all the same, and its second hold ends it', async () => {
+    const table = await aTable(one);
+    down(pageUp);
+    stayDown(pageUp, atMs);
+    await mainSays(/^Next key/);
+    down(pageDown);
+    await goesTo(/^(No pot|Pot)/);
+    down(pageUp);
+    await goesTo(/^Table/);
+    down(pageDown);
+    down(pageDown);
+    down(pageUp);
+    stayDown(pageUp, atMs);
+    await mainSays(/^Filled/);
+    expect(await kinds(table)).toEqual([]);
+  });
+
+  test('a mould is opened, marked and sits out, the pot is reheated and the session ends, the glass untouched', async () => {
+    const table = await atKeys(two);
+    let touches = 0;
+    const touched = () => {
+      touches += 1;
+    };
+    document.addEventListener('pointerdown', touched, true);
+    await hold(/^Open now/);
+    await expect.poll(async () => (await kinds(table)).at(-1)).toBe('clock-stopped');
+    await hold(/^Mark bad/);
+    await goesTo(/^Cavity 1,/);
+    await hold(/^Cavity 3,/);
+    await expect.element(page.getByRole('button', { name: 'Cavity 3, Short' })).toBeVisible();
+    // The walk ends, and the main key saves what is marked.
+    down(pageUp);
+    stayDown(pageUp, atMs);
+    await main(table, /^Save 7 good, 1 bad/);
+    await mainSays(/^Filled Grub 50/);
+    down(pageUp);
+    await mainSays(/^All good Grub 50/);
+    stayDown(pageUp, atMs);
+    await mainSays(/^Next key/);
+    await hold(/^Skip/);
+    await expect.poll(async () => (await kinds(table)).at(-1)).toBe('skipped');
+    await hold(/^Pot: /);
+    await goesTo(/cups/);
+    await hold(/^Reheated/);
+    await expect.poll(async () => (await kinds(table)).at(-1)).toBe('pot-heated');
+    await hold(/^Table/);
+    await goesTo(/^1 Grub 50/);
+    await hold(/^Finish/);
+    document.removeEventListener('pointerdown', touched, true);
+    expect(touches).toBe(0);
+    await expect.poll(async () => (await table.shop.book.db.getAll('sealed')).length).toBe(1);
+  });
+
+  test('a finger takes over', async () => {
+    await atKeys(one);
+    await page.getByRole('button', { name: 'Wipe' }).click();
+    expect(standsOn()).toBeNull();
+  });
+});
+
 test('1, 2 and 3 log all good for that mould, and refuse one that is not open', async () => {
   const table = await aTable(two);
   foot(number('1'));
@@ -275,7 +383,9 @@ test('two undos before the first is on disk take back one line', async () => {
 });
 
 test('a pedal that was learnt works, and Enter works after the glass was touched', async () => {
-  const table = await aTable(one, { pedal: { press: ['KeyB'], undo: ['KeyA'] } });
+  const table = await aTable(one, {
+    pedal: { press: ['KeyB'], undo: ['KeyA'] },
+  });
   table.pass(400);
   foot({ key: 'b', code: 'KeyB' });
   await mainSays(/^Setting/);
@@ -340,7 +450,11 @@ test('an evening of five rounds by pedal alone, the glass untouched', async () =
   const logged = (await table.entries()).flatMap(({ said }) =>
     said.kind === 'opened' ? said.shots.flatMap(({ results }) => results) : [],
   );
-  expect(countOf(logged)).toMatchObject({ good: 5 * (8 + 4), bad: 0, notChecked: 0 });
+  expect(countOf(logged)).toMatchObject({
+    good: 5 * (8 + 4),
+    bad: 0,
+    notChecked: 0,
+  });
   await expect.element(page.getByText('60 good', { exact: true })).toBeVisible();
   expect(mainKey().getAttribute('aria-label')).toMatch(/^Filled/);
 });
