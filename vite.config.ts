@@ -21,9 +21,12 @@ export default defineConfig({
     outDir: `${home}/dist`,
     emptyOutDir: true,
     target: 'es2022',
-    // No polyfill (an inline script, which the content policy forbids) and no lists of what to fetch
-    // ahead: the service worker has every file.
-    modulePreload: false,
+    // No polyfill: it is an inline script, which the content policy forbids. Only the page itself says
+    // what it needs at once; for the rest the service worker has every file.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_, files, { hostType }) => (hostType === 'html' ? files : []),
+    },
     // One sheet for all screens: a late screen needs no second file.
     cssCodeSplit: false,
   },

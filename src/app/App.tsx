@@ -10,7 +10,7 @@ import { openDoor } from '#store/door.ts';
 import { footingOf } from '#store/footing.ts';
 import { mirrorPalette } from '#store/palette.ts';
 import { type SettingsFacts, settingsOf } from '#store/settings.ts';
-import { late } from '#ui/late.tsx';
+import { late, whenNoneWaits } from '#ui/late.tsx';
 import styles from './App.module.css';
 
 // The table is in the first load: nothing in a session waits for a file. All else comes after it.
@@ -43,10 +43,7 @@ export function App() {
     return whenIdle(() => {
       PlaceBar.load();
       UpdateNotice.load();
-      void import('#app/Screen.tsx').then(
-        ({ loadLaterScreens }) => loadLaterScreens(),
-        () => {},
-      );
+      void fetchLater().catch(() => {});
     });
   }, []);
   const palette = settings?.palette;
@@ -80,6 +77,14 @@ export function App() {
       {!isPlain && <PlaceBar at={route.at} />}
     </div>
   );
+}
+
+/** Fetches what other addresses show, once the one that was asked for is drawn. */
+async function fetchLater(): Promise<void> {
+  const { loadLaterScreens } = await import('#app/Screen.tsx');
+  await new Promise<void>((done) => whenIdle(done));
+  await whenNoneWaits();
+  loadLaterScreens();
 }
 
 /** Puts on a palette; the device's own bars take the colour of the bench. */

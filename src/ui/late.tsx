@@ -1,6 +1,14 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 
+/** What a part on the screen waits for now. */
+const waitedFor = new Set<Promise<unknown>>();
+
+/** Resolves when no part on the screen waits for its file: what is fetched ahead would only be in its way. */
+export async function whenNoneWaits(): Promise<void> {
+  while (waitedFor.size > 0) await Promise.allSettled(waitedFor);
+}
+
 /** A part of the app that is fetched after the first paint. Everything is stored for offline use, so it is there. */
 export function late<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
@@ -26,7 +34,9 @@ export function late<Props extends object>(
     const [failure, setFailure] = useState<unknown>();
     useEffect(() => {
       if (Screen) return;
-      fetchOnce().then((found) => setScreen(() => found), setFailure);
+      const wait = fetchOnce().then((found) => setScreen(() => found), setFailure);
+      waitedFor.add(wait);
+      void wait.finally(() => waitedFor.delete(wait));
     }, [Screen]);
     if (failure) throw failure;
     return Screen ? <Screen {...props} /> : null;
