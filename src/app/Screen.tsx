@@ -1,133 +1,106 @@
+import type { ComponentType } from 'preact';
 import { loadPictureWork } from '#platform/pictures.ts';
 import type { Route } from '#screens/routes.ts';
 import { tablePanels } from '#screens/table/late-panels.ts';
 import { late } from '#ui/late.tsx';
 
-const PourScreen = late(async () => (await import('#screens/pour/PourScreen.tsx')).PourScreen);
-const StartScreen = late(async () => (await import('#screens/start/StartScreen.tsx')).StartScreen);
-const CautionsScreen = late(
+/** What is fetched after the first paint; every page puts itself in. */
+const afterwards: { load: () => void }[] = [...tablePanels];
+
+/** A page that comes with its first visit, or before it when there is time. */
+function page<Props extends object>(load: () => Promise<ComponentType<Props>>) {
+  const screen = late(load);
+  afterwards.push(screen);
+  return screen;
+}
+
+const PourScreen = page(async () => (await import('#screens/pour/PourScreen.tsx')).PourScreen);
+const StartScreen = page(async () => (await import('#screens/start/StartScreen.tsx')).StartScreen);
+const CautionsScreen = page(
   async () => (await import('#screens/start/CautionsScreen.tsx')).CautionsScreen,
 );
-const LineUpScreen = late(
+const LineUpScreen = page(
   async () => (await import('#screens/start/LineUpScreen.tsx')).LineUpScreen,
 );
-const DayScreen = late(async () => (await import('#screens/pour/DayScreen.tsx')).DayScreen);
-const SessionScreen = late(
+const DayScreen = page(async () => (await import('#screens/pour/DayScreen.tsx')).DayScreen);
+const SessionScreen = page(
   async () => (await import('#screens/pour/SessionScreen.tsx')).SessionScreen,
 );
-const MouldsScreen = late(
+const MouldsScreen = page(
   async () => (await import('#screens/moulds/MouldsScreen.tsx')).MouldsScreen,
 );
-const MouldScreen = late(async () => (await import('#screens/moulds/MouldScreen.tsx')).MouldScreen);
-const MouldFactsScreen = late(
+const MouldScreen = page(async () => (await import('#screens/moulds/MouldScreen.tsx')).MouldScreen);
+const MouldFactsScreen = page(
   async () => (await import('#screens/moulds/MouldFactsScreen.tsx')).MouldFactsScreen,
 );
-const YieldsScreen = late(
+const YieldsScreen = page(
   async () => (await import('#screens/yields/YieldsScreen.tsx')).YieldsScreen,
 );
-const ColoursScreen = late(
+const ColoursScreen = page(
   async () => (await import('#screens/colours/ColoursScreen.tsx')).ColoursScreen,
 );
-const ColourFactsScreen = late(
+const ColourFactsScreen = page(
   async () => (await import('#screens/colours/ColourFactsScreen.tsx')).ColourFactsScreen,
 );
-const PhotosScreen = late(
+const PhotosScreen = page(
   async () => (await import('#screens/photos/PhotosScreen.tsx')).PhotosScreen,
 );
-const PhotoScreen = late(async () => (await import('#screens/photos/PhotoScreen.tsx')).PhotoScreen);
-const FindScreen = late(async () => (await import('#screens/photos/FindScreen.tsx')).FindScreen);
-const CardScreen = late(async () => (await import('#screens/photos/CardScreen.tsx')).CardScreen);
-const ShelfScreen = late(async () => (await import('#screens/shelf/ShelfScreen.tsx')).ShelfScreen);
-const MaterialScreen = late(
+const PhotoScreen = page(async () => (await import('#screens/photos/PhotoScreen.tsx')).PhotoScreen);
+const FindScreen = page(async () => (await import('#screens/photos/FindScreen.tsx')).FindScreen);
+const CardScreen = page(async () => (await import('#screens/photos/CardScreen.tsx')).CardScreen);
+const ShelfScreen = page(async () => (await import('#screens/shelf/ShelfScreen.tsx')).ShelfScreen);
+const MaterialScreen = page(
   async () => (await import('#screens/shelf/MaterialScreen.tsx')).MaterialScreen,
 );
-const MaterialFactsScreen = late(
+const MaterialFactsScreen = page(
   async () => (await import('#screens/shelf/MaterialFactsScreen.tsx')).MaterialFactsScreen,
 );
-const BaitCostScreen = late(
+const BaitCostScreen = page(
   async () => (await import('#screens/shelf/BaitCostScreen.tsx')).BaitCostScreen,
 );
-const ColourScreen = late(
+const ColourScreen = page(
   async () => (await import('#screens/colours/ColourScreen.tsx')).ColourScreen,
 );
-const MixFactsScreen = late(
+const MixFactsScreen = page(
   async () => (await import('#screens/colours/MixFactsScreen.tsx')).MixFactsScreen,
 );
-const NamelessScreen = late(
+const NamelessScreen = page(
   async () => (await import('#screens/colours/NamelessScreen.tsx')).NamelessScreen,
 );
-const DropsScreen = late(
+const DropsScreen = page(
   async () => (await import('#screens/colours/DropsScreen.tsx')).DropsScreen,
 );
-const ShareMixScreen = late(
+const ShareMixScreen = page(
   async () => (await import('#screens/colours/ShareMixScreen.tsx')).ShareMixScreen,
 );
-const TakeMixScreen = late(
+const TakeMixScreen = page(
   async () => (await import('#screens/colours/TakeMixScreen.tsx')).TakeMixScreen,
 );
-const IdeasScreen = late(
+const IdeasScreen = page(
   async () => (await import('#screens/colours/IdeasScreen.tsx')).IdeasScreen,
 );
-const WorkshopScreen = late(
+const WorkshopScreen = page(
   async () => (await import('#screens/workshop/WorkshopScreen.tsx')).WorkshopScreen,
 );
-const InjectorFactsScreen = late(
+const InjectorFactsScreen = page(
   async () => (await import('#screens/workshop/InjectorFactsScreen.tsx')).InjectorFactsScreen,
 );
-const GloveCheckScreen = late(
+const GloveCheckScreen = page(
   async () => (await import('#screens/checks/GloveCheckScreen.tsx')).GloveCheckScreen,
 );
-const SoundCheckScreen = late(
+const SoundCheckScreen = page(
   async () => (await import('#screens/checks/SoundCheckScreen.tsx')).SoundCheckScreen,
 );
-const PedalCheckScreen = late(
+const PedalCheckScreen = page(
   async () => (await import('#screens/checks/PedalCheckScreen.tsx')).PedalCheckScreen,
 );
-const KeepScreen = late(async () => (await import('#screens/keep/KeepScreen.tsx')).KeepScreen);
-const OpenCopyScreen = late(
+const KeepScreen = page(async () => (await import('#screens/keep/KeepScreen.tsx')).KeepScreen);
+const OpenCopyScreen = page(
   async () => (await import('#screens/keep/OpenCopyScreen.tsx')).OpenCopyScreen,
 );
-const TablesScreen = late(
+const TablesScreen = page(
   async () => (await import('#screens/keep/TablesScreen.tsx')).TablesScreen,
 );
-
-const afterwards = [
-  ...tablePanels,
-  PourScreen,
-  StartScreen,
-  CautionsScreen,
-  LineUpScreen,
-  DayScreen,
-  SessionScreen,
-  MouldsScreen,
-  MouldScreen,
-  MouldFactsScreen,
-  YieldsScreen,
-  ColoursScreen,
-  ColourFactsScreen,
-  PhotosScreen,
-  PhotoScreen,
-  CardScreen,
-  ShelfScreen,
-  MaterialScreen,
-  MaterialFactsScreen,
-  BaitCostScreen,
-  ColourScreen,
-  MixFactsScreen,
-  NamelessScreen,
-  DropsScreen,
-  ShareMixScreen,
-  TakeMixScreen,
-  IdeasScreen,
-  WorkshopScreen,
-  InjectorFactsScreen,
-  GloveCheckScreen,
-  SoundCheckScreen,
-  PedalCheckScreen,
-  KeepScreen,
-  OpenCopyScreen,
-  TablesScreen,
-];
 
 /** Fetches every later screen: an update that another window takes may clear the files away. */
 export function loadLaterScreens(): void {

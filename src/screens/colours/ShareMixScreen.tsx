@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { QrPath } from '#calc/qr-path.ts';
+import { type QrPath, qrPath } from '#calc/qr-path.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Material } from '#model/material.ts';
@@ -65,10 +65,9 @@ function ShareSheets({ shared, name }: { shared: SharedMix; name: string }) {
     let isOver = false;
     const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
     setFile(url);
-    void packMix(shared).then(async (packed) => {
+    void packMix(shared).then((packed) => {
       const [home = ''] = window.location.href.split('#');
       const address = `${home}${hrefTo({ at: 'take-mix', packed })}`;
-      const { qrPath } = await import('#calc/qr-path.ts');
       if (isOver) return;
       setLink(address);
       setCode(qrPath(address));
