@@ -55,7 +55,12 @@ export function testsOf(report) {
 /** One row of what several tests reached of one drill; `wanted` is how many must have told. */
 function rowOf(drill, wanted, parts) {
   const { required } = parts[0] ?? { required: '' };
-  const told = parts.map(({ reached }) => reached).join('; ') || 'nothing';
+  const words = parts.map(({ reached }) => reached);
+  const told =
+    [...new Set(words)]
+      .map((word) => [words.filter((other) => other === word).length, word])
+      .map(([times, word]) => (times > 1 ? `${times} x ${word}` : word))
+      .join('; ') || 'nothing';
   const isWhole = parts.length >= wanted;
   return {
     drill,

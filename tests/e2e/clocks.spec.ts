@@ -62,6 +62,16 @@ async function lookAt(page: Page): Promise<{ shownSec: number; steadyMs: number 
   });
 }
 
+/** The same at the moment when the digits change: then they are right to a frame. */
+async function lookAtTurn(page: Page): Promise<{ shownSec: number; steadyMs: number }> {
+  await page.evaluate(async () => {
+    const digits = () => document.querySelector('[role="timer"]')?.textContent;
+    const before = digits();
+    while (digits() === before) await new Promise((resolve) => requestAnimationFrame(resolve));
+  });
+  return await lookAt(page);
+}
+
 const hourMs = 3_600_000;
 const jumps: readonly (readonly [name: string, to: (now: number) => number])[] = [
   ['2 s on', (now) => now + 2_000],
@@ -81,7 +91,7 @@ test('a phone clock that jumps moves no countdown, refuses no press and turns no
   await aTable(page);
   await pressMain(page, /^Filled/);
   await expect(page.getByRole('timer').first()).toBeVisible();
-  const first = await lookAt(page);
+  const first = await lookAtTurn(page);
   let worstSec = 0;
   let refused = 0;
   for (const [, to] of jumps) {
@@ -89,7 +99,8 @@ test('a phone clock that jumps moves no countdown, refuses no press and turns no
     await page.evaluate((wall) => (window as unknown as Turned).turnTo(wall), to(Date.now()));
     await press(page, /^(Skip|Put back).*Shad/);
     const look = await lookAt(page);
-    const goneSec = (look.steadyMs - first.steadyMs) / 1_000;
+    // Whole seconds are shown: that many of them are gone.
+    const goneSec = Math.floor((look.steadyMs - first.steadyMs) / 1_000);
     worstSec = Math.max(worstSec, Math.abs(look.shownSec - first.shownSec - goneSec));
     const said = (await recordsOf<Line>(page, 'entries')).filter(
       ({ said }) => said.kind !== 'noted',
@@ -103,11 +114,10 @@ test('a phone clock that jumps moves no countdown, refuses no press and turns no
   figure({
     drill: 'The phone clock jumps in a session',
     required: 'countdown within 1 s, order kept, 0 presses refused, jumps in the log',
-    reached: `${jumps.length} jumps: worst ${worstSec.toFixed(2)} s, ${backwards.length} lines turned round, ${refused} refused, ${turned.length} noted`,
-    isMet: worstSec <= 1.5 && backwards.length + refused === 0 && turned.length >= 6,
+    reached: `${jumps.length} jumps: worst ${worstSec} s, ${backwards.length} lines turned round, ${refused} refused, ${turned.length} noted`,
+    isMet: worstSec <= 1 && backwards.length + refused === 0 && turned.length >= 6,
   });
-  // Two whole seconds are compared: half a second of redraw and of rounding each.
-  expect(worstSec).toBeLessThanOrEqual(1.5);
+  expect(worstSec).toBeLessThanOrEqual(1);
   expect(backwards).toEqual([]);
   expect(refused).toBe(0);
   // 2 s are within what a phone sets by itself: no note.
@@ -123,6 +133,9 @@ test('a phone clock that jumps moves no countdown, refuses no press and turns no
   await pressMain(page, /^Filled/);
   await expect(page.getByRole('alert')).toHaveCount(0);
 });
+
+/** Every process of the browser stands still for so long, as on a phone that sleeps. */
+const sleepMs = 65_000;
 
 /** Every process below these, and these. */
 function treeOf(profile: string): string[] {
@@ -141,7 +154,7 @@ function treeOf(profile: string): string[] {
 }
 
 test('a phone that sleeps through the end of a countdown says at once how long the mould is open, once', async () => {
-  test.setTimeout(120_000);
+  test.setTimeout(180_000);
   const profile = mkdtempSync(join(tmpdir(), 'warmshot-sleep-'));
   const context = await chromium.launchPersistentContext(profile, {
     executablePath: chromiumPath,
@@ -199,7 +212,7 @@ test('a phone that sleeps through the end of a countdown says at once how long t
   const asleep = treeOf(profile);
   expect(asleep.length).toBeGreaterThan(2);
   execFileSync('kill', ['-STOP', ...asleep]);
-  await new Promise((resolve) => setTimeout(resolve, 20_000));
+  await new Promise((resolve) => setTimeout(resolve, sleepMs));
   execFileSync('kill', ['-CONT', ...asleep]);
   await expect(page.getByRole('timer').first()).toContainText('+');
   await page.waitForFunction(
@@ -215,48 +228,59 @@ test('a phone that sleeps through the end of a countdown says at once how long t
     };
     return { seen: kept.seen, told: kept.told };
   });
-  const woke = seen.findIndex(({ at }, index) => at - (seen[index - 1]?.at ?? at) > 15_000);
+  const woke = seen.findIndex(({ at }, index) => at - (seen[index - 1]?.at ?? at) > sleepMs / 2);
   const right = seen.findIndex(({ timer }, index) => index >= woke && timer.startsWith('+'));
   const errors = seen.slice(right).map(({ wall, timer }) => {
     const [minutes = 0, seconds = 0] = timer.replace('+', '').split(':').map(Number);
-    return Math.abs(minutes * 60 + seconds - ((wall - filledAt) / 1_000 - 15));
+    return Math.abs(minutes * 60 + seconds - Math.floor((wall - filledAt) / 1_000 - 15));
   });
   const alarms = told.filter((words) => /^Grub open/.test(words)).length;
   const looks = right - woke;
   figure({
     drill: 'The phone sleeps in a countdown',
     required: 'overdue within 0.5 s of waking, right to 1 s, one alarm',
-    reached: `${((seen[right]?.at ?? 0) - (seen[woke]?.at ?? 0)).toFixed(0)} ms (${looks} looks) after waking, worst ${Math.max(...errors).toFixed(2)} s, ${alarms} alarm`,
-    isMet: looks <= 10 && Math.max(...errors) <= 1.5 && alarms === 1,
+    reached: `${((seen[right]?.at ?? 0) - (seen[woke]?.at ?? 0)).toFixed(0)} ms (${looks} looks) after waking, worst ${Math.max(...errors)} s, ${alarms} alarm`,
+    isMet: looks <= 10 && Math.max(...errors) <= 1 && alarms === 1,
   });
   expect(woke).toBeGreaterThan(0);
   // Ten looks are half a second of the page's own time, however busy the machine is.
   expect(looks).toBeLessThanOrEqual(10);
-  expect(Math.max(...errors)).toBeLessThanOrEqual(1.5);
+  expect(Math.max(...errors)).toBeLessThanOrEqual(1);
   expect(alarms).toBe(1);
   await context.close();
   rmSync(profile, { recursive: true, force: true });
 });
 
-/** Both changes of the clocks where the session is poured, half an hour before each. */
-const changes = ['2026-03-29T00:30:00Z', '2026-10-25T00:30:00Z'] as const;
-const zones = [
-  'America/New_York',
-  'Australia/Lord_Howe',
-  'Asia/Kolkata',
-  'Pacific/Auckland',
-  'America/Sao_Paulo',
-  'Africa/Casablanca',
+/**
+ * Both changes of the clocks of 2026 in each of these places, half an hour before each, with the day
+ * there: read off the IANA time zone database (zdump -v). Lord Howe moves by half an hour;
+ * Casablanca goes back for Ramadan.
+ */
+const changes = [
+  ['Europe/Berlin', '2026-03-29T00:30:00Z', '2026-03-29'],
+  ['Europe/Berlin', '2026-10-25T00:30:00Z', '2026-10-25'],
+  ['America/New_York', '2026-03-08T06:30:00Z', '2026-03-08'],
+  ['America/New_York', '2026-11-01T05:30:00Z', '2026-11-01'],
+  ['Australia/Lord_Howe', '2026-04-04T14:30:00Z', '2026-04-05'],
+  ['Australia/Lord_Howe', '2026-10-03T15:00:00Z', '2026-10-04'],
+  ['Pacific/Auckland', '2026-04-04T13:30:00Z', '2026-04-05'],
+  ['Pacific/Auckland', '2026-09-26T13:30:00Z', '2026-09-27'],
+  ['America/Santiago', '2026-04-05T02:30:00Z', '2026-04-04'],
+  ['America/Santiago', '2026-09-06T03:30:00Z', '2026-09-05'],
+  ['Africa/Casablanca', '2026-02-15T01:30:00Z', '2026-02-15'],
+  ['Africa/Casablanca', '2026-03-22T01:30:00Z', '2026-03-22'],
 ] as const;
+/** Where the phone is carried in the session, once a round. */
+const zones = ['Asia/Kolkata', 'America/Sao_Paulo', 'Pacific/Kiritimati'] as const;
 
-for (const begins of changes) {
-  test(`a session across the change of clocks of ${begins.slice(0, 10)}, the phone carried through ${zones.length} zones: every span is right`, async ({
+for (const [home, begins, dayThere] of changes) {
+  test(`a session across the change of clocks in ${home} of ${dayThere}, the phone carried through ${zones.length} zones: every span is right`, async ({
     page,
   }) => {
     const device = await page.context().newCDPSession(page);
     const carryTo = (timezoneId: string) =>
       device.send('Emulation.setTimezoneOverride', { timezoneId });
-    await carryTo('Europe/Berlin');
+    await carryTo(home);
     await page.clock.install({ time: new Date(begins) });
     await addMould(page, 'Grub', 2, 2);
     await lineUp(page, ['Grub']);
@@ -287,12 +311,12 @@ for (const begins of changes) {
       opens.length === zones.length &&
       opens.every((sec) => sec === 180) &&
       fills.every((at, index) => Math.abs(at - (minutes[index] ?? 0)) < 1) &&
-      sealed?.zone === 'Europe/Berlin' &&
-      day === begins.slice(0, 10);
+      sealed?.zone === home &&
+      day === dayThere;
     figure({
       drill: 'Time zones and the change of clocks in a session',
-      required: 'spans exact, the day of the place where it was poured',
-      reached: `${begins.slice(0, 10)}, ${zones.length} zones: ${opens.join(' ')} s each, ${day}`,
+      required: `${changes.length} changes of clocks in 6 places: spans exact, the day of the place where it was poured`,
+      reached: `${home} ${day}: ${opens.join(' ')} s`,
       isMet: isRight,
     });
     expect(opens).toEqual(zones.map(() => 180));

@@ -3,6 +3,7 @@ import { readFileSync, rmSync } from 'node:fs';
 import { expect, type Page } from '@playwright/test';
 import { figure } from './figure.ts';
 import { firstSession, pass, pressMain } from './hands.ts';
+import { everyPage, withNameless } from './pages.ts';
 import { finish, keysOf, openAt, type Site, stored, test } from './site.ts';
 
 const places = [
@@ -142,3 +143,58 @@ for (const isLocked of [false, true]) {
     expect(heard).toEqual([]);
   });
 }
+
+/** Pages that say something of this phone, its storage or its copies, and not of the shop. */
+const aboutThePhone = ['workshop', 'keep', 'open-copy', 'tables'];
+
+test('a full shop as a file: a clean phone shows every page as the first one did', async ({
+  page,
+  site,
+  heard,
+}) => {
+  test.setTimeout(300_000);
+  await page.clock.install({ time: new Date('2026-11-27T18:00:00Z') });
+  await page.goto(`${site.url}?demo#/moulds`);
+  await expect(page.getByText('Grub 50').first()).toBeVisible();
+  await withNameless(page, 'warmshot-demo');
+  const pages = (await everyPage(page, 'warmshot-demo')).filter(
+    (address) => !aboutThePhone.includes(address),
+  );
+  const before: Record<string, string> = {};
+  for (const address of pages) {
+    await openAt(page, site, `?demo#/${address}`);
+    await expect(page.locator('h1').first(), address).toBeVisible();
+    before[address] = await settled(page, undefined);
+  }
+  await openAt(page, site, '?demo#/keep');
+  await page.getByRole('button', { name: 'Make the copy' }).click();
+  await expect(page.getByRole('heading', { name: 'The copy is good' })).toBeVisible({
+    timeout: 60_000,
+  });
+  const coming = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save it' }).click();
+  const path = test.info().outputPath('full.warmshot');
+  await (await coming).saveAs(path);
+
+  await openAt(page, site, '#/open-copy');
+  await page.getByLabel('The file').setInputFiles(path);
+  await expect(page.getByText(/^Brings \d+ sessions/)).toBeVisible({ timeout: 60_000 });
+  await page.getByRole('button', { name: 'Bring it in' }).click();
+  await expect(page.getByRole('heading', { name: 'It is in' })).toBeVisible({ timeout: 60_000 });
+  const after: Record<string, string> = {};
+  for (const address of pages) {
+    await openAt(page, site, `#/${address}`);
+    await expect(page.locator('h1').first(), address).toBeVisible();
+    after[address] = await settled(page, before[address]);
+  }
+  const equal = pages.filter((address) => after[address] === before[address]).length;
+  figure({
+    drill: 'A full shop as a file, opened on a clean phone',
+    required: `${pages.length}/${pages.length} pages: every word and figure as before`,
+    reached: `${equal}/${pages.length} pages`,
+    isMet: equal === pages.length,
+  });
+  expect(after).toEqual(before);
+  rmSync(path);
+  expect(heard).toEqual([]);
+});

@@ -31,7 +31,7 @@ export function TapDots({ onTapped, onDeaf, onSkip }: Props) {
   useEffect(
     () =>
       clock.every(500, () => {
-        if (clock.now() - lastAt.current >= deafMs) onDeaf();
+        if (clock.realMs(clock.now() - lastAt.current) >= deafMs) onDeaf();
       }),
     [clock],
   );

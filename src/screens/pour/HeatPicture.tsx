@@ -112,7 +112,7 @@ function Course({ what, lines, ghosts, tempUnit, window }: CourseProps) {
         lines={drawn(lines)}
         ghosts={drawn(ghosts)}
         band={window && { from: shown(window.fromC), to: shown(window.toC) }}
-        across="minutes from the first round"
+        across="minutes"
         label={`${what}: ${points
           .map(({ min, tempC }) => `${tempWords(tempC, tempUnit)} at ${Math.round(min)} min`)
           .join(', ')}`}

@@ -49,7 +49,7 @@ export function useReadyBell(table: Table, settings: SettingsFacts): boolean | n
   useEffect(() => {
     const answer = () => {
       for (const { place, shotId, at } of dues.current) {
-        if (clock.now() - at < tooSoonMs || answered.current.has(shotId)) continue;
+        if (clock.realMs(clock.now() - at) < tooSoonMs || answered.current.has(shotId)) continue;
         answered.current.add(shotId);
         sound.hush(place);
       }

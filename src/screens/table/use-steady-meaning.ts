@@ -38,10 +38,11 @@ export function useSteadyMeaning(meaning: Meaning): SteadyMeaning {
     before.current = now.current;
     now.current = { meaning, label, since: clock.now(), pressedAt: never };
   });
+  const passedMs = (from: number) => clock.realMs(clock.now() - from);
   return {
-    read: () => (clock.now() - now.current.since < settlingMs ? before.current : now.current),
+    read: () => (passedMs(now.current.since) < settlingMs ? before.current : now.current),
     act(read) {
-      const isUnderWay = clock.now() - read.pressedAt < underWayMs;
+      const isUnderWay = passedMs(read.pressedAt) < underWayMs;
       if (read.meaning.means === 'nothing' || isUnderWay) return refuse(shop);
       read.pressedAt = clock.now();
       read.meaning.act();

@@ -36,18 +36,23 @@ export function useTableKeys(hand: Hand): void {
   const lastShot = useRef<ShotId | null>(null);
   /** The first shot that the last press called all good; null: it did something else. */
   const pressedGood = useRef<ShotId | null>(null);
+  /** Whether the press that is still heard took a line back. */
+  const pressedUndo = useRef(false);
   const { pedal } = hand;
   useLayoutEffect(
     () =>
       keys.listen(pedal, (heard) => {
         const { walk, keyWalk, marks, undo } = latest.current;
+        if (heard !== 'undo-held') pressedUndo.current = false;
         if (heard === 'press') press();
         else if (heard === 'held') hold();
         else if (heard === 'undo-held') holdUndo();
         else if (heard !== 'undo') allGood(heard);
         else if (keyWalk.isOn) keyWalk.back();
-        else if (!marks.open) undo();
-        else if (!walk.back()) {
+        else if (!marks.open) {
+          pressedUndo.current = true;
+          undo();
+        } else if (!walk.back()) {
           marks.closeMap();
           confirm(shop);
         }
@@ -85,7 +90,7 @@ export function useTableKeys(hand: Hand): void {
   function holdUndo() {
     const { keyWalk, bringBack } = latest.current;
     if (keyWalk.isOn) return keyWalk.end();
-    bringBack();
+    if (pressedUndo.current) bringBack();
     keyWalk.begin();
   }
 

@@ -1,4 +1,4 @@
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Table } from '#calc/table.ts';
 import { refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
@@ -16,10 +16,26 @@ interface Undo {
 export function useUndo(table: Table, log: SessionLog): Undo {
   const shop = useShop();
   const last = useRef<EntryId | null>(null);
-  const latest = useRef(log);
-  latest.current = log;
   /** What the newest press of Undo took back; null: nothing. */
   const took = useRef<EntryId | null>(null);
+  /** What is to come again as soon as the line that took it back is there. */
+  const wanted = useRef<EntryId | null>(null);
+  const latest = useRef(log);
+  latest.current = log;
+
+  const bringWanted = () => {
+    const target = wanted.current;
+    const { entries, write } = latest.current;
+    const taker =
+      target &&
+      entries.findLast(({ said }) => said.kind === 'taken-back' && said.target === target);
+    if (!taker) return;
+    wanted.current = null;
+    last.current = null;
+    void write({ kind: 'taken-back', target: taker.id });
+  };
+  useEffect(bringWanted, [log.entries.length]);
+
   return {
     undo() {
       const target = table.undoes?.id;
@@ -30,13 +46,9 @@ export function useUndo(table: Table, log: SessionLog): Undo {
       void log.write({ kind: 'taken-back', target });
     },
     bringBack() {
-      const taker = latest.current.entries.findLast(
-        ({ said }) => said.kind === 'taken-back' && said.target === took.current,
-      );
+      wanted.current = took.current;
       took.current = null;
-      if (!taker) return;
-      last.current = null;
-      void latest.current.write({ kind: 'taken-back', target: taker.id });
+      bringWanted();
     },
   };
 }

@@ -320,6 +320,28 @@ describe('a pedal held on Undo goes through all keys', () => {
     await expect.poll(async () => (await table.shop.book.db.getAll('sealed')).length).toBe(1);
   });
 
+  test('held with a map open it brings nothing again: its press was Back', async () => {
+    const table = await aTable(one);
+    table.pass(1_000);
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    table.pass(setMs);
+    await mainSays(/^All good/);
+    table.pass(400);
+    down(pageDown);
+    await mainSays(/^Filled/);
+    // Held on All good, it is taken back and the map is walked.
+    stayDown(pageDown, atMs);
+    await mainSays(/^Next cavity 1 of/);
+    down(pageUp);
+    await mainSays(/^All good/);
+    stayDown(pageUp, atMs);
+    await mainSays(/^Next key/);
+    down(pageUp);
+    await mainSays(/^All good/);
+    expect(await kinds(table)).toEqual(['filled', 'opened', 'taken-back']);
+  });
+
   test('a finger takes over', async () => {
     await atKeys(one);
     await page.getByRole('button', { name: 'Wipe' }).click();
