@@ -77,8 +77,9 @@ const rows = rowsOf(
   drills,
   tests.flatMap(({ figures }) => figures),
 );
-const met = rows.filter(({ isMet }) => isMet).length;
-note('figures', met, rows.length - met);
+const met = rows.filter(({ isMet, isOpen }) => isMet && !isOpen).length;
+const open = rows.filter(({ isOpen }) => isOpen).length;
+note('figures', met, rows.length - met - open);
 
 const broken = tests.filter(({ hasFailed }) => hasFailed);
 if (broken.length > 0) console.log('\nFailed:');

@@ -67,6 +67,8 @@ function rowOf(drill, wanted, parts) {
     required,
     reached: isWhole ? told : `only ${parts.length} of ${wanted} tests came to their end: ${told}`,
     isMet: isWhole && parts.every(({ isMet }) => isMet),
+    // A machine that forbids the measuring says nothing about the app: neither met nor missed.
+    ...(isWhole && parts.some(({ isOpen }) => isOpen) ? { isOpen: true } : {}),
   };
 }
 
@@ -89,7 +91,7 @@ export function tableOf(rows) {
   const widthOf = (column) => Math.max(...[heads, ...rows].map((row) => row[column].length));
   const [drill, required] = [widthOf('drill'), widthOf('required')];
   return [heads, ...rows].map((row) => {
-    const mark = row === heads ? '    ' : row.isMet ? 'met ' : 'MISS';
+    const mark = row === heads ? '    ' : row.isOpen ? 'open' : row.isMet ? 'met ' : 'MISS';
     return `${mark}  ${row.drill.padEnd(drill)}  ${row.required.padEnd(required)}  ${row.reached}`;
   });
 }

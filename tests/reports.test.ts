@@ -75,3 +75,14 @@ test('a drill on the list that was not run, or not by all of its tests, is a mis
   expect(both).toEqual([{ ...found, reached: '0 of 9; 0 of 7' }]);
   expect(rowsOf({}, [found])[0]?.drill).toBe('Killed while logging (not listed)');
 });
+
+test('a row that this machine does not let be measured is open, and equal words are told once', () => {
+  const part = { ...found, reached: 'as it should' };
+  const [row] = rowsOf({ [found.drill]: 3 }, [
+    part,
+    part,
+    { ...part, isOpen: true, reached: 'not here' },
+  ]);
+  expect(row).toMatchObject({ isOpen: true, isMet: true, reached: '2 x as it should; not here' });
+  expect(tableOf(row ? [row] : [])[1]).toMatch(/^open /);
+});
