@@ -20,7 +20,9 @@ const places = [
 /** What a page shows, without what it says of copies: that is about this phone, not about the shop. */
 async function wordsOf(page: Page): Promise<string> {
   const text = (await page.locator('main').textContent()) ?? '';
-  return text.replace(/None has left this phone yet[\s\S]*?shop[.]|Last copy[\s\S]*?[.]/, '');
+  return text
+    .replace(/None has left this phone yet[\s\S]*?shop[.]|Last copy[\s\S]*?[.]/, '')
+    .replace(/\d+ sessions? only on this phone[.] Take a copy/, '');
 }
 
 /** The words of a page once they are those, or once they have stood still for a second. */
