@@ -1,3 +1,4 @@
+import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
 
 /** What this device knows of its own glass and hand: never merged, never in a file. */
@@ -14,27 +15,46 @@ export function keepPxPerMm(book: Book, pxPerMm: number): void {
   write(keyOf(book, 'px-per-mm'), String(pxPerMm));
 }
 
-/** What was counted so far of a mix for one volume, by line; empty: nothing. */
-export function countedOf(book: Book, mixKey: string): number[] {
+/** A count that was broken off is of no cup any more after so long: nobody stirs one that long. */
+const countLastsMs = 4 * 3_600_000;
+
+/** What was counted so far of a mix for one volume, by line; empty: nothing, or hours ago. */
+export function countedOf(book: Book, mixKey: string, now: Instant): number[] {
   try {
     const kept: unknown = JSON.parse(read(keyOf(book, 'counted')) ?? 'null');
     if (!isCounted(kept) || kept.mixKey !== mixKey) return [];
-    return kept.counts;
+    const age = now - kept.at;
+    return age >= 0 && age < countLastsMs ? kept.counts : [];
   } catch {
     return [];
   }
 }
 
 /** Keeps what was counted, so that a reload goes on from there. One mix at a time. */
-export function keepCounted(book: Book, mixKey: string, counts: readonly number[]): void {
-  write(keyOf(book, 'counted'), JSON.stringify({ mixKey, counts }));
+export function keepCounted(
+  book: Book,
+  mixKey: string,
+  counts: readonly number[],
+  at: Instant,
+): void {
+  write(keyOf(book, 'counted'), JSON.stringify({ mixKey, counts, at }));
 }
 
-function isCounted(kept: unknown): kept is { mixKey: string; counts: number[] } {
+/** Forgets what was counted: the cup is full, or a new one begins. */
+export function forgetCounted(book: Book): void {
+  try {
+    localStorage.removeItem(keyOf(book, 'counted'));
+  } catch {
+    // Storage is closed to this page: nothing was kept.
+  }
+}
+
+function isCounted(kept: unknown): kept is { mixKey: string; counts: number[]; at: number } {
   if (typeof kept !== 'object' || kept === null) return false;
-  const { mixKey, counts } = kept as Record<string, unknown>;
+  const { mixKey, counts, at } = kept as Record<string, unknown>;
   return (
     typeof mixKey === 'string' &&
+    typeof at === 'number' &&
     Array.isArray(counts) &&
     counts.every((count) => Number.isSafeInteger(count) && count >= 0)
   );

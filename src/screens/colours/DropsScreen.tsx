@@ -6,7 +6,7 @@ import { useLive } from '#live/use-live.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo, type Route } from '#screens/routes.ts';
-import { countedOf, keepCounted } from '#store/glass.ts';
+import { countedOf, forgetCounted, keepCounted } from '#store/glass.ts';
 import { headOf } from '#store/heads.ts';
 import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -43,11 +43,13 @@ function Counter({
   settings: SettingsFacts;
 }) {
   const shop = useShop();
-  const { book, keys, sound } = shop;
+  const { book, clock, keys, sound } = shop;
   const mixKey = `${mix.id} ${volumeMl}`;
   const lines = countedIn(mix, volumeMl);
-  const [counts, setCounts] = useState(() => countedOf(book, mixKey));
-  const [at, setAt] = useState(() => firstOpen(lines, countedOf(book, mixKey)));
+  const [counts, setCounts] = useState(() => countedOf(book, mixKey, clock.now()));
+  const [at, setAt] = useState(() => firstOpen(lines, counts));
+  /** What stood there before it began anew; null: it did not, or a drop fell since. */
+  const [before, setBefore] = useState<readonly number[] | null>(null);
   const line = lines[at];
   const count = counts[at] ?? 0;
   const head = useRef<HTMLHeadingElement>(null);
@@ -56,11 +58,32 @@ function Counter({
 
   // Two drops may fall before the page is drawn once.
   const now = useRef(counts);
-  const set = (next: number) => {
-    now.current = lines.map((_, index) => (index === at ? next : (now.current[index] ?? 0)));
-    setCounts(now.current);
-    keepCounted(book, mixKey, now.current);
+  const setAll = (next: number[]) => {
+    now.current = next;
+    setCounts(next);
+    keepCounted(book, mixKey, next, clock.now());
   };
+  const set = (next: number) => {
+    setAll(lines.map((_, index) => (index === at ? next : (now.current[index] ?? 0))));
+    setBefore(null);
+  };
+  const beginAnew = () => {
+    setBefore(now.current);
+    setAll([]);
+    setAt(0);
+  };
+  const bringBack = (counted: readonly number[]) => {
+    setAll([...counted]);
+    setAt(firstOpen(lines, counted));
+    setBefore(null);
+  };
+  // A cup that is full and left is done: the next one begins at none.
+  useEffect(
+    () => () => {
+      if (isFull(lines, now.current)) forgetCounted(book);
+    },
+    [],
+  );
   const add = () => {
     if (!line) return;
     const next = (now.current[at] ?? 0) + 1;
@@ -69,9 +92,9 @@ function Counter({
     if (next % 5 === 0 || next === line.drops) confirm(shop);
   };
   const undo = () => {
-    const before = now.current[at] ?? 0;
-    if (before === 0) return refuse(shop);
-    set(before - 1);
+    const last = now.current[at] ?? 0;
+    if (last === 0) return refuse(shop);
+    set(last - 1);
   };
   const latest = useRef({ add, undo });
   latest.current = { add, undo };
@@ -96,6 +119,8 @@ function Counter({
         <h1 ref={head} tabIndex={-1}>
           {line.name}
         </h1>
+        {before && <ActKey onPress={() => bringBack(before)}>Bring the count back</ActKey>}
+        {counts.some((counted) => counted > 0) && <ActKey onPress={beginAnew}>Begin anew</ActKey>}
         <ActKey href={hrefTo(back)}>Back</ActKey>
       </header>
       <button
@@ -141,6 +166,11 @@ function countedIn(mix: Mix, volumeMl: number): Counted[] {
 function firstOpen(lines: readonly Counted[], counts: readonly number[]): number {
   const open = lines.findIndex(({ drops }, index) => (counts[index] ?? 0) < drops);
   return Math.max(0, open);
+}
+
+/** True when all that goes in by drops is in. */
+function isFull(lines: readonly Counted[], counts: readonly number[]): boolean {
+  return lines.length > 0 && lines.every(({ drops }, index) => (counts[index] ?? 0) >= drops);
 }
 
 function restWords(count: number, drops: number): string {

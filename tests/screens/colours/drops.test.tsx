@@ -5,6 +5,7 @@ import type { Mix } from '#model/mix.ts';
 import { deviceKeys } from '#platform/keys.ts';
 import { DropsScreen } from '#screens/colours/DropsScreen.tsx';
 import { IdeasScreen } from '#screens/colours/IdeasScreen.tsx';
+import { keepCounted } from '#store/glass.ts';
 import { headsOf } from '#store/heads.ts';
 import { keepMix } from '#store/mixes.ts';
 import { changeSettings } from '#store/settings.ts';
@@ -108,6 +109,54 @@ describe('the drop counter', () => {
     await expect.element(page.getByText('of 24')).toBeVisible();
   });
 
+  test('begins anew by one key, and brings the count back by another until a drop falls', async () => {
+    show(shop, counter());
+    for (let one = 0; one < 4; one++) await drop().click();
+    await page.getByRole('button', { name: 'Next: Brown' }).click();
+    await drop().click();
+    await page.getByRole('button', { name: 'Begin anew' }).click();
+    await counted(0);
+    await expect.element(page.getByRole('heading', { name: 'Black' })).toBeVisible();
+    expect(page.getByRole('button', { name: 'Begin anew' }).query()).toBeNull();
+    show(shop, counter());
+    await counted(0);
+    for (let one = 0; one < 3; one++) await drop().click();
+    await page.getByRole('button', { name: 'Begin anew' }).click();
+    await page.getByRole('button', { name: 'Bring the count back' }).click();
+    await counted(3);
+    await page.getByRole('button', { name: 'Begin anew' }).click();
+    await drop().click();
+    await counted(1);
+    expect(page.getByRole('button', { name: 'Bring the count back' }).query()).toBeNull();
+  });
+
+  test('is empty for the next cup once all of it was in and the page was left', async () => {
+    show(shop, counter());
+    await counted(0);
+    for (let one = 0; one < 12; one++) await userEvent.click(drop().element());
+    await counted(12);
+    // One colourant is still to come: nothing is forgotten yet.
+    show(shop, counter());
+    await expect.element(page.getByRole('heading', { name: 'Brown' })).toBeVisible();
+    for (let one = 0; one < 3; one++) await drop().click();
+    await expect.element(page.getByText('all 3 are in')).toBeVisible();
+    show(shop, counter());
+    await expect.element(page.getByRole('heading', { name: 'Black' })).toBeVisible();
+    await counted(0);
+  });
+
+  test('is forgotten after some hours, and not before', async () => {
+    show(shop, counter());
+    for (let one = 0; one < 4; one++) await drop().click();
+    await counted(4);
+    shop.set(morning + 3 * 3_600_000);
+    show(shop, counter());
+    await counted(4);
+    shop.set(morning + 5 * 3_600_000);
+    show(shop, counter());
+    await counted(0);
+  });
+
   test('has no fault that axe knows and fits every glass without scrolling', async () => {
     for (const [width, height] of [
       [320, 568],
@@ -116,8 +165,9 @@ describe('the drop counter', () => {
       [1024, 768],
     ] as const) {
       await page.viewport(width, height);
+      keepCounted(shop.book, `${mix.id} ${cupMl}`, [4], morning);
       const root = show(shop, counter());
-      await counted(0);
+      await counted(4);
       for (const palette of ['chalk', 'lamp']) {
         document.documentElement.dataset.theme = palette;
         expect(await faults(root)).toEqual([]);
