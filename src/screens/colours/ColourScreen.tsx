@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
+import { mouldsOfColourway } from '#calc/last-poured.ts';
 import { useShop } from '#live/shop.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
@@ -62,7 +63,14 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
         {mix && (
           <Versions of={of} name={colourway.name} shown={mix} onShow={({ id }) => setShownId(id)} />
         )}
-        <Remarks colourwayId={colourwayId} mix={mix} remarks={of.remarks} takenOff={of.takenOff} />
+        <Remarks
+          colourwayId={colourwayId}
+          mix={mix}
+          remarks={of.remarks}
+          takenOff={of.takenOff}
+          moulds={of.moulds}
+          pouredIn={mouldsOfColourway(of.columns, colourwayId)}
+        />
       </div>
     </DeskPage>
   );

@@ -3,14 +3,17 @@ import { dayOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Mix } from '#model/mix.ts';
+import type { Mould, MouldId } from '#model/mould.ts';
 import type { Remark } from '#model/photo.ts';
 import { TakenLately } from '#screens/colours/TakenLately.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
+import { remarkWords } from '#screens/remark-words.ts';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { dateWords } from '#screens/words.ts';
 import { addHead, setDeleted } from '#store/heads.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
+import { Choices } from '#ui/Choices.tsx';
 import { Field } from '#ui/Field.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Mix.module.css';
@@ -21,24 +24,28 @@ interface Props {
   remarks: readonly Remark[];
   /** Notes of this colour that were taken off, newest first. */
   takenOff: readonly Remark[];
+  /** The moulds of the shop. */
+  moulds: readonly Mould[];
+  /** Those that this colour went into, the last one first. */
+  pouredIn: readonly MouldId[];
 }
 
-/** What a note is about: three times in the life of a bait. */
-export const remarkWords = {
-  pour: 'At the pour',
-  cure: 'After curing',
-  water: 'In the water',
-} as const;
 const kinds = ['pour', 'cure', 'water'] as const;
 const mostLetters = 2_000;
+/** As many moulds as a hand can choose from without looking for one. */
+const mostMoulds = 6;
 
 /** Notes about a colour, each of its kind. */
-export function Remarks({ colourwayId, mix, remarks, takenOff }: Props) {
+export function Remarks(props: Props) {
+  const { colourwayId, mix, remarks, takenOff, moulds, pouredIn } = props;
   const { book, clock } = useShop();
   const [kind, setKind] = useState<Remark['kind']>('pour');
   const [text, setText] = useState('');
+  const [mouldId, setMouldId] = useState<MouldId | null>(null);
   const { act, trouble } = useOneAct();
   const today = dayOf(clock.now(), clock.zone());
+  const nameOf = (id: MouldId | null) => moulds.find((mould) => mould.id === id)?.name;
+  const offered = pouredIn.filter(nameOf).slice(0, mostMoulds);
   const tooLong = text.length > mostLetters ? 'Keep it to 2,000 letters.' : undefined;
 
   const add = () =>
@@ -46,8 +53,10 @@ export function Remarks({ colourwayId, mix, remarks, takenOff }: Props) {
       const words = text.trim();
       if (words === '' || tooLong) return null;
       const facts = { kind, text: words, colourwayId, mixId: mix?.id ?? null };
-      await addHead(book, 'remarks', { ...facts, mouldId: null, sessionId: null }, clock.now());
+      const of = kind === 'water' ? mouldId : null;
+      await addHead(book, 'remarks', { ...facts, mouldId: of, sessionId: null }, clock.now());
       setText('');
+      setMouldId(null);
       return null;
     });
 
@@ -60,6 +69,24 @@ export function Remarks({ colourwayId, mix, remarks, takenOff }: Props) {
           </ActKey>
         ))}
       </Acts>
+      {kind === 'water' && offered.length > 0 && (
+        <>
+          <p>
+            <b>Out of which mould, if you know</b>
+          </p>
+          <Choices label="Out of which mould">
+            {offered.map((id) => (
+              <ActKey
+                key={id}
+                isPressed={mouldId === id}
+                onPress={() => setMouldId(mouldId === id ? null : id)}
+              >
+                {nameOf(id)}
+              </ActKey>
+            ))}
+          </Choices>
+        </>
+      )}
       <Field label="Note" error={tooLong}>
         {(attributes) => (
           <textarea
@@ -77,7 +104,13 @@ export function Remarks({ colourwayId, mix, remarks, takenOff }: Props) {
         {remarks.toReversed().map((remark) => (
           <li key={remark.id}>
             <b>
-              {remarkWords[remark.kind]}, {dateWords(dayOf(remark.createdAt, clock.zone()), today)}
+              {[
+                remarkWords[remark.kind],
+                dateWords(dayOf(remark.createdAt, clock.zone()), today),
+                nameOf(remark.mouldId),
+              ]
+                .filter(Boolean)
+                .join(', ')}
             </b>
             <span>{remark.text}</span>
             <ActKey

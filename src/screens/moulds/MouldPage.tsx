@@ -23,6 +23,7 @@ import { ShutAndDents } from '#screens/moulds/ShutAndDents.tsx';
 import { ThisMould } from '#screens/moulds/ThisMould.tsx';
 import { Trials } from '#screens/moulds/Trials.tsx';
 import { WarmUp } from '#screens/moulds/WarmUp.tsx';
+import { type MouldNote, WaterNotes } from '#screens/moulds/WaterNotes.tsx';
 import { WhatGoesWrong } from '#screens/moulds/WhatGoesWrong.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { layoutWords } from '#screens/shape.ts';
@@ -59,6 +60,8 @@ interface Props {
   /** When a drift was seen last; null: never. */
   seen: Change | null;
   injectors: readonly Injector[];
+  /** The notes that name it, newest first. */
+  notes: readonly MouldNote[];
 }
 
 /** Which shots, their word, and what is said while there are none. */
@@ -82,6 +85,7 @@ export function MouldPage(props: Props) {
     injectors,
     tonight,
     shop,
+    notes,
   } = props;
   const { clock } = useShop();
   const [look, setLook] = useState<Look>('warm');
@@ -151,6 +155,7 @@ export function MouldPage(props: Props) {
         />
         <MouldParts mould={mould} shop={shop} columns={[...columns, ...tonight]} />
         <Trials mould={mould} columns={[...columns, ...tonight]} />
+        <WaterNotes notes={notes} />
         <MouldRibbons columns={seen} mouldId={mould.id} today={now} />
         <GoesWith
           shots={learnt.shots}

@@ -8,7 +8,9 @@ import { useLive } from '#live/use-live.ts';
 import { type Change, driftSeen } from '#model/change.ts';
 import type { MouldId } from '#model/mould.ts';
 import { type Learnt, MouldPage } from '#screens/moulds/MouldPage.tsx';
+import type { MouldNote } from '#screens/moulds/WaterNotes.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
+import type { Book } from '#store/book.ts';
 import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { runningEntries } from '#store/sessions.ts';
@@ -34,6 +36,7 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
           (each) =>
             each.mouldId === mouldId && each.kind !== driftSeen && isRecent(each, clock.now()),
         ),
+        notes: await notesOf(book, mouldId),
         injectors: await headsOf(book, 'injectors'),
         shop: await headsOf(book, 'moulds'),
         tonight: running && sessionId ? [columnsOf(sessionId, running)] : [],
@@ -44,13 +47,23 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
         isAtTable: seats.some(({ mould }) => mould.mouldId === mouldId),
       };
     },
-    ['moulds', 'columns', 'settings', 'entries', 'changes', 'injectors'],
+    ['moulds', 'columns', 'settings', 'entries', 'changes', 'injectors', 'remarks', 'colourways'],
     mouldId,
   );
   if (!found) return null;
   const { mould, ...rest } = found;
   if (!mould) return <NotHere what="This mould" back={{ at: 'moulds' }} word="Moulds" />;
   return <MouldPage mould={mould} {...rest} />;
+}
+
+/** The notes that name a mould, the newest first, each with its colour. */
+async function notesOf(book: Book, mouldId: MouldId): Promise<MouldNote[]> {
+  const remarks = (await headsOf(book, 'remarks')).filter((one) => one.mouldId === mouldId);
+  const colourways = await headsOf(book, 'colourways');
+  return remarks.toReversed().map((remark) => ({
+    remark,
+    colourway: colourways.find(({ id }) => id === remark.colourwayId) ?? null,
+  }));
 }
 
 /** What the mould's own history teaches, worked out between the reading and the drawing. */

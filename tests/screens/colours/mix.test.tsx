@@ -7,6 +7,7 @@ import { ColourScreen } from '#screens/colours/ColourScreen.tsx';
 import { ColoursScreen } from '#screens/colours/ColoursScreen.tsx';
 import { MixFactsScreen } from '#screens/colours/MixFactsScreen.tsx';
 import { NamelessScreen } from '#screens/colours/NamelessScreen.tsx';
+import { MouldScreen } from '#screens/moulds/MouldScreen.tsx';
 import { BaitCostScreen } from '#screens/shelf/BaitCostScreen.tsx';
 import { freshId } from '#store/book.ts';
 import { changeHead, headsOf } from '#store/heads.ts';
@@ -240,6 +241,52 @@ describe('the page of a colour', () => {
     await key('Bring back: Perch took it.').click();
     await expect.element(water).toBeVisible();
     expect((await headsOf(shop.book, 'remarks')).length).toBe(2);
+  });
+});
+
+describe('a note in the water', () => {
+  test('names a mould that the colour went into, and stands on both pages', async () => {
+    await written();
+    const grub = await aMould(shop.book, 'Grub 50');
+    const shad = await aMould(shop.book, 'Shad 70');
+    await aMould(shop.book, 'Worm 90');
+    await pourEvening(shop.book, { colourway: peat, fills: [{ mould: grub, gave: 'gggg' }] });
+    const root = show(shop, <ColourScreen colourwayId={peat.id} />);
+    await expect.element(key('Add the note')).toBeVisible();
+    // Only what was at the lake came out of a mould that matters.
+    expect(key('Grub 50').query()).toBeNull();
+    await key('In the water').click();
+    const offered = page.getByRole('group', { name: 'Out of which mould' });
+    await expect.element(offered).toHaveTextContent(/^Grub 50$/);
+    await offered.getByRole('button', { name: 'Grub 50' }).click();
+    await field('Note').fill('Perch took it.');
+    await key('Add the note').click();
+    await expect.element(text('In the water, Wed 25 Nov, Grub 50')).toBeVisible();
+    expect(await faults(root)).toEqual([]);
+    // The next one names none unless it is said again, and a press on the same word takes it back.
+    await expect.element(offered.getByRole('button')).toHaveAttribute('aria-pressed', 'false');
+    await offered.getByRole('button').dblClick();
+    shop.set(morning + 60_000);
+    await field('Note').fill('Rolls at speed.');
+    await key('Add the note').click();
+    await expect.element(text('Rolls at speed.')).toBeVisible();
+    const said = (await headsOf(shop.book, 'remarks')).map((one) => [one.text, one.mouldId]);
+    expect(said).toEqual([
+      ['Perch took it.', grub.id],
+      ['Rolls at speed.', null],
+    ]);
+    const mouldPage = show(shop, <MouldScreen mouldId={grub.id} />);
+    await expect.element(page.getByRole('heading', { name: 'Notes on its baits' })).toBeVisible();
+    expect(mouldPage.textContent).toContain('In the water, Wed 25 NovPerch took it.');
+    expect(mouldPage.textContent).not.toContain('Rolls at speed.');
+    await expect
+      .element(page.getByRole('link', { name: 'Peat brown' }))
+      .toHaveAttribute('href', `#/colour/${peat.id}`);
+    expect(await faults(mouldPage)).toEqual([]);
+    expect(isNoWider()).toBe(true);
+    show(shop, <MouldScreen mouldId={shad.id} />);
+    await expect.element(page.getByRole('heading', { name: 'Shad 70' })).toBeVisible();
+    await expect.element(text('Notes on its baits')).not.toBeInTheDocument();
   });
 });
 
