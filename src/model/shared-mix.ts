@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { materialFacts } from '#model/material.ts';
+import { materialFacts, StockUnit } from '#model/material.ts';
 import { DoseUnit, MixRole } from '#model/mix.ts';
 import { Name, Swatch, VolumeMl } from '#model/schemas.ts';
 
@@ -9,6 +9,10 @@ const SharedMaterial = z.strictObject({
   kind: materialFacts.kind,
   flake: materialFacts.flake,
   swatch: materialFacts.swatch,
+  /** What its stock is counted in, so a powder stays one; absent in older parcels: the usual one. */
+  unit: z.optional(StockUnit),
+  /** Absent: it does not, or an older parcel does not tell. */
+  glowsOrChanges: z.optional(z.boolean()),
 });
 export type SharedMaterial = z.infer<typeof SharedMaterial>;
 
@@ -28,6 +32,8 @@ export const SharedMix = z.strictObject({
         swatch: Swatch,
         /** Place in `materials`; null: not told. */
         plastisol: z.nullable(z.int().check(z.gte(0))),
+        /** Old plastic goes in, too; absent: none, or an older parcel does not tell. */
+        hasRemelt: z.optional(z.boolean()),
         doses: z
           .array(
             z.strictObject({

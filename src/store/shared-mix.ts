@@ -22,15 +22,15 @@ export function sharedOf(
     const known = places.get(id);
     if (known !== undefined) return known;
     const head = materials.get(id);
-    const { kind = 'other', flake = null, swatch = null } = head ?? {};
     places.set(id, list.length);
-    return list.push({ name: head?.name ?? called, kind, flake, swatch }) - 1;
+    return list.push(sharedMaterial(head ?? { ...plainMaterial('other'), name: called })) - 1;
   };
-  const sides = mix.sides.map(({ role, name: own, swatch, plastisolId, doses }) => ({
+  const sides = mix.sides.map(({ role, name: own, swatch, plastisolId, hasRemelt, doses }) => ({
     role,
     name: own,
     swatch,
     plastisol: plastisolId ? placeOf(plastisolId, 'Plastisol') : null,
+    ...(hasRemelt ? { hasRemelt } : {}),
     doses: doses.map(({ materialId, name: called, amount, unit, isPinned }) => ({
       material: placeOf(materialId, called),
       amount,
@@ -41,14 +41,26 @@ export function sharedOf(
   return { made: 'mix', form: 1, name, baseMl: mix.baseMl, materials: list, sides };
 }
 
-/** Which of the materials are on the shelf already, by name and kind; null: it would be new. */
+function sharedMaterial(material: FactsOf<'materials'>): SharedMaterial {
+  const { name, kind, flake, swatch, unit, glowsOrChanges } = material;
+  return { name, kind, flake, swatch, unit, ...(glowsOrChanges ? { glowsOrChanges } : {}) };
+}
+
+/**
+ * Which of the materials are on the shelf already, by name, kind and what they are counted in (a
+ * powder is no liquid of the same name); null: it would be new.
+ */
 export function knownMaterials(
   shared: SharedMix,
   materials: readonly Material[],
 ): (Material | null)[] {
   const alike = (a: string, b: string) => a.trim().toLowerCase() === b.trim().toLowerCase();
   return shared.materials.map(
-    ({ name, kind }) => materials.find((own) => own.kind === kind && alike(own.name, name)) ?? null,
+    ({ name, kind, unit }) =>
+      materials.find(
+        (own) =>
+          own.kind === kind && alike(own.name, name) && (unit === undefined || unit === own.unit),
+      ) ?? null,
   );
 }
 
@@ -56,19 +68,24 @@ export function knownMaterials(
 export async function takeMix(book: Book, shared: SharedMix, at: Instant): Promise<Colourway> {
   const known = knownMaterials(shared, await headsOf(book, 'materials'));
   const materials: Material[] = [];
-  for (const [place, { name, kind, flake, swatch }] of shared.materials.entries()) {
+  for (const [place, { kind, name, flake, swatch, ...told }] of shared.materials.entries()) {
+    const plain = plainMaterial(kind);
+    const { unit = plain.unit, glowsOrChanges = false } = told;
+    const facts = { ...plain, name, flake, swatch, unit, glowsOrChanges };
     // One that is named twice is one material.
-    const twin = materials.find((one) => one.name === name && one.kind === kind);
-    const facts = { ...plainMaterial(kind), name, flake, swatch };
+    const twin = materials.find(
+      (one) => one.name === name && one.kind === kind && one.unit === unit,
+    );
     const added = known[place] ?? twin ?? (await newHead(book, 'materials', { facts, at }));
     materials.push(added);
   }
   const sides = shared.sides.map((side): MixSide => {
-    const { role, name, swatch, plastisol, doses } = side;
+    const { role, name, swatch, plastisol, hasRemelt, doses } = side;
     return {
       role,
       name,
       swatch,
+      ...(hasRemelt ? { hasRemelt } : {}),
       plastisolId: plastisol === null ? null : (materials[plastisol]?.id ?? null),
       doses: doses.flatMap(({ material, amount, unit, isPinned }) => {
         const own = materials[material];

@@ -7,7 +7,7 @@ import type { MixId } from '#model/mix.ts';
 import type { SharedMix } from '#model/shared-mix.ts';
 import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo } from '#screens/routes.ts';
-import { headOf, headsOf } from '#store/heads.ts';
+import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { mixFile, packMix } from '#store/mix-parcel.ts';
 import { sharedOf } from '#store/shared-mix.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -27,7 +27,11 @@ export function ShareMixScreen({ mixId }: { mixId: MixId }) {
       const colourway = mix.colourwayId
         ? await headOf(book, 'colourways', mix.colourwayId)
         : undefined;
-      const materials = await headsOf(book, 'materials');
+      // What was taken off the shelf is still in the mix.
+      const materials = [
+        ...(await deletedHeadsOf(book, 'materials')),
+        ...(await headsOf(book, 'materials')),
+      ];
       const byId = new Map<string, Material>(materials.map((one) => [one.id, one]));
       const name = colourway?.name ?? mix.sides[0]?.name ?? 'Mix';
       return {

@@ -19,6 +19,7 @@ export function SharedPreview({
   known: readonly (Material | null)[];
   unit: SettingsFacts['volumeUnit'];
 }) {
+  const glowing = mix.materials.filter((one) => one.glowsOrChanges).map(({ name }) => name);
   const fresh = mix.materials.filter((_, place) => !known[place]).map(({ name }) => name);
   return (
     <Sheet title={mix.name} aside={`for ${volumeWords(mix.baseMl, unit)}`}>
@@ -27,7 +28,7 @@ export function SharedPreview({
           <i key={role} style={{ '--swatch': swatch }} />
         ))}
       </div>
-      {mix.sides.map(({ role, name, doses }) => (
+      {mix.sides.map(({ role, name, hasRemelt, doses }) => (
         <section key={role} class={styles.plain}>
           <h3>
             {roleWords[role]}: {name}
@@ -40,8 +41,10 @@ export function SharedPreview({
               </li>
             ))}
           </ul>
+          {hasRemelt && <p>Old plastic goes in.</p>}
         </section>
       ))}
+      {glowing.length > 0 && <p>Glows, or changes with heat or light: {glowing.join(', ')}.</p>}
       {fresh.length > 0 && <p>New on your shelf: {fresh.join(', ')}.</p>}
     </Sheet>
   );
