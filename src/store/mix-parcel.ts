@@ -39,7 +39,12 @@ export async function unpackMix(packed: string): Promise<Unpacked> {
 /** Reads a file. Never throws, whatever it is. */
 export async function readMixFile(file: Blob): Promise<Unpacked> {
   if (file.size > mostBytes) return refused('This file is too large for a mix.');
-  return await readMix(await file.text());
+  try {
+    return await readMix(await file.text());
+  } catch {
+    // It was moved, or taken away with its card, since it was chosen.
+    return refused('This file cannot be read. Choose it again.');
+  }
 }
 
 /** Reads the text of a file, letter by letter what is wrong with it is told in one sentence. */

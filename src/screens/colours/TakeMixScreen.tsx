@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { SharedPreview } from '#screens/colours/SharedPreview.tsx';
@@ -29,15 +29,20 @@ export function TakeMixScreen({ packed }: { packed: string | null }) {
     ['materials', 'settings'],
     'shelf',
   );
+  // Only the answer to what was asked last is shown, however late another one comes.
+  const asked = useRef(0);
+  function ask(reading: Promise<Unpacked> | null) {
+    asked.current += 1;
+    const turn = asked.current;
+    if (!reading) return setFound(null);
+    void reading.then((read) => {
+      if (turn === asked.current) setFound(read);
+    });
+  }
   useEffect(() => {
-    let isOver = false;
-    if (packed) {
-      void unpackMix(packed).then((read) => {
-        if (!isOver) setFound(read);
-      });
-    }
+    if (packed) ask(unpackMix(packed));
     return () => {
-      isOver = true;
+      asked.current += 1;
     };
   }, [packed]);
   if (!own) return null;
@@ -45,7 +50,7 @@ export function TakeMixScreen({ packed }: { packed: string | null }) {
 
   function fromLink(text: string) {
     const last = /take-mix\/([A-Za-z0-9_-]+)\s*$/.exec(text)?.[1] ?? text.trim();
-    if (last !== '') void unpackMix(last).then(setFound);
+    ask(last === '' ? null : unpackMix(last));
   }
 
   return (
@@ -82,7 +87,7 @@ export function TakeMixScreen({ packed }: { packed: string | null }) {
           <FileKey
             word="Choose a file of a mix"
             accept=".json,application/json"
-            onFile={(file) => void readMixFile(file).then(setFound)}
+            onFile={(file) => ask(readMixFile(file))}
           />
           <Field label="A link to a mix" hint="Paste it here. A code opens by your phone’s camera.">
             {(attributes) => (

@@ -295,6 +295,39 @@ describe('hostile mixes', () => {
     expect(refusals).toBeGreaterThan(250);
   });
 
+  test('a file that went away since it was chosen is refused with a sentence', async () => {
+    const gone = new Blob([mixFile(shared)]);
+    const reason = new DOMException('The file is not there any more.', 'NotReadableError');
+    gone.text = () => Promise.reject(reason);
+    expect(await readMixFile(gone)).toEqual({
+      mix: null,
+      refusal: 'This file cannot be read. Choose it again.',
+    });
+  });
+
+  test('the answer to an older link never replaces that to the one typed last', async () => {
+    const root = show(shop, <TakeMixScreen packed={null} />);
+    await expect.element(page.getByLabelText('A link to a mix')).toBeVisible();
+    const input = root.querySelector('input[inputmode="url"]') as HTMLInputElement;
+    const type = (text: string) => {
+      input.value = text;
+      input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    };
+    const packed = await packMix(shared);
+    // The first takes many turns to inflate, the second is refused in one.
+    type(packed);
+    type('no link at all');
+    await expect.element(page.getByRole('alert')).toHaveTextContent('This link is damaged.');
+    for (let again = 0; again < 5; again++) await unpackMix(packed);
+    await expect.element(page.getByRole('alert')).toHaveTextContent('This link is damaged.');
+    expect(page.getByText('Black: 9.25 drops').query()).toBeNull();
+    // An emptied field says nothing.
+    type('');
+    await expect.element(page.getByRole('alert')).not.toBeInTheDocument();
+    type(packed);
+    await expect.element(page.getByText('Black: 9.25 drops')).toBeVisible();
+  });
+
   test('a bad link and a bad file are told on the page, and the page goes on', async () => {
     const root = show(shop, <TakeMixScreen packed="not-a-mix" />);
     await expect.element(page.getByRole('alert')).toHaveTextContent('This link is damaged.');
