@@ -66,6 +66,10 @@ export const mouldFacts = {
     z.number().check(z.gte(0, 'Not below 0.'), z.lte(10_000, 'More than 10 litres cannot be.')),
   ),
   section: z.nullable(Section),
+  /** The thinnest part of the bait, mm: it shows its colour otherwise; absent or null: not measured. */
+  thinnestMm: z.optional(
+    z.nullable(z.number().check(z.gte(0.2, 'At least 0.2 mm.'), z.lte(100, 'At most 100 mm.'))),
+  ),
   /** Numbers of the cavities that are out of use. */
   closed: z.array(z.int().check(z.gte(1), z.lte(144))),
   /** The person's own set time; null: worked out or learnt. */

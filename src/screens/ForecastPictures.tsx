@@ -14,7 +14,7 @@ import {
 import type { ColourwayId } from '#model/gear.ts';
 import type { MaterialId } from '#model/material.ts';
 import type { Mix, MixSide } from '#model/mix.ts';
-import type { Photo } from '#model/photo.ts';
+import type { Photo, PhotoReading } from '#model/photo.ts';
 import { ColourSpot } from '#screens/ColourSpot.tsx';
 import { balanceWords, flakeWords, guessWords, leftOutWords } from '#screens/forecast-words.ts';
 import { MeetingLine } from '#screens/MeetingLine.tsx';
@@ -35,7 +35,7 @@ interface Props {
   children: ComponentChildren;
 }
 
-/** Every side thick and thin with its words, the line where two meet, and the nearest own photo. */
+/** Every side thick and thin with its words, the nearest own photo of it, and the line where two meet. */
 export function ForecastPictures(props: Props) {
   const { shop, mix, verdicts, thick, thin, colourwayId, children } = props;
   const nameOf = (id: string) => nameIn(shop, mix, id);
@@ -50,7 +50,9 @@ export function ForecastPictures(props: Props) {
       const guess = guessOfSide(shop, taught, of);
       return { guess, look: flakedGuess(shop, taught, of, guess) };
     };
-    return { side, taught, thick: at(thick), thin: at(thin) };
+    const [one, other] = [at(thick), at(thin)];
+    const near = nearestOwn(shop, one.guess.kind === 'guess' ? one.guess : other.guess);
+    return { side, taught, thick: one, thin: other, near };
   });
   const [a, b] = sides;
   const isPair = a?.side.role === 'a' && b?.side.role === 'b';
@@ -59,7 +61,6 @@ export function ForecastPictures(props: Props) {
     isPair && isGuessed
       ? meetingLine(shop, mix, sides, { thicknessMm: thick, backing: paperBacking })
       : [];
-  const nearest = nearestOwn(shop, sides[0]?.thick.guess, colourwayId);
   return (
     <>
       {sides.map((one) => (
@@ -81,7 +82,9 @@ export function ForecastPictures(props: Props) {
       {leftOutWords(shop, mix).map((words) => (
         <p key={words}>{words}</p>
       ))}
-      <NearestPhoto photo={nearest.photo} isNearest={nearest.isNearest} />
+      {sides.every(({ near }) => near === null) && (
+        <NearestPhoto photo={newestOf(shop, colourwayId)} isNearest={false} />
+      )}
       {sides.some((one) => !isBare(one.thick.guess)) && children}
     </>
   );
@@ -99,7 +102,7 @@ interface Shown {
 }
 
 interface SideProps {
-  guesses: { side: MixSide; thick: Shown; thin: Shown };
+  guesses: { side: MixSide; thick: Shown; thin: Shown; near: Near | null };
   isOnly: boolean;
   thick: number;
   thin: number;
@@ -141,6 +144,9 @@ function SideGuess({ guesses, isOnly, thick, thin, nameOf }: SideProps) {
           </p>
         ),
       )}
+      {guesses.near && (
+        <NearestPhoto photo={guesses.near.photo} part={guesses.near.part} isNearest />
+      )}
       {[...new Set(bare)].map((id) => (
         <ActKey key={id} href={hrefTo({ at: 'card', materialId: id as MaterialId })}>
           {nameOf(id)} on the card
@@ -155,25 +161,29 @@ function nameIn({ materials }: ColourShop, mix: Mix, id: string): string {
   return materials.find((material) => material.id === id)?.name ?? dose?.name ?? 'A colourant';
 }
 
-/** The own photo that looks most like a guess; without one, the newest of this colour. */
-function nearestOwn(
-  { photos }: ColourShop,
-  guess: ShopGuess | undefined,
-  colourwayId: ColourwayId,
-): { photo: Photo | null; isNearest: boolean } {
+/** A photo, and the part of its bait that looks most like a guess. */
+interface Near {
+  photo: Photo;
+  part: PhotoReading['part'];
+}
+
+/** The own photo that looks most like a guess; null: there is no guess, or no photo was read. */
+function nearestOwn({ photos }: ColourShop, guess: ShopGuess): Near | null {
+  if (guess.kind !== 'guess') return null;
   const read = photos.flatMap((photo) =>
     photo.readings.flatMap(({ part, lab, fault }) =>
-      fault === null && part !== 'line' ? [{ photo, lab }] : [],
+      fault === null && part !== 'line' ? [{ photo, part, lab }] : [],
     ),
   );
-  if (guess?.kind === 'guess') {
-    const found = nearestPhoto(
-      guess.lab,
-      read.map(({ lab }) => lab),
-    );
-    const nearest = found && read[found.at];
-    if (nearest) return { photo: nearest.photo, isNearest: true };
-  }
+  const found = nearestPhoto(
+    guess.lab,
+    read.map(({ lab }) => lab),
+  );
+  return (found && read[found.at]) ?? null;
+}
+
+/** The newest photo of a colour, where none can be told to be near. */
+function newestOf({ photos }: ColourShop, colourwayId: ColourwayId): Photo | null {
   const own = photos.filter((photo) => photo.colourwayId === colourwayId);
-  return { photo: own.sort((x, y) => y.takenAt - x.takenAt)[0] ?? null, isNearest: false };
+  return own.sort((x, y) => y.takenAt - x.takenAt)[0] ?? null;
 }

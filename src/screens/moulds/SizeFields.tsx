@@ -37,6 +37,11 @@ export function SizeFields({ typed, refusals, onChange }: Props) {
       'Thickest part of the bait in mm',
       `It sets last: the clock is worked out from it. Empty: ${clockWords(firstSetSec)} to begin with.`,
     ],
+    [
+      'thinnestMm',
+      'Thinnest part of the bait in mm',
+      'A tail, mostly. The forecast of a colour shows it there, too.',
+    ],
   ] as const;
   return (
     <>

@@ -23,6 +23,7 @@ export interface TypedMould extends Record<string, unknown> {
   partMl: string;
   sprueMl: string;
   thicknessMm: string;
+  thinnestMm: string;
   sectionShape: 'flat' | 'round';
   setTime: string;
   makes: NonNullable<Mould['makes']> | null;
@@ -31,7 +32,7 @@ export interface TypedMould extends Record<string, unknown> {
 }
 
 const facts = z.object(mouldFacts);
-const numbers = ['massG', 'partMl', 'sprueMl', 'thicknessMm'] as const;
+const numbers = ['massG', 'partMl', 'sprueMl', 'thicknessMm', 'thinnestMm'] as const;
 const firstGrid: Grid = { kind: 'grid', rows: 4, cols: 2, run: 'down', from: 'top-left' };
 
 /** The form of a mould, or of a new one. */
@@ -49,6 +50,7 @@ export function typedMould(mould: Mould | null): TypedMould {
     partMl: textOf(partMl),
     sprueMl: textOf(sprueMl),
     thicknessMm: textOf(section?.thicknessMm ?? null),
+    thinnestMm: textOf(mould?.thinnestMm ?? null),
     sectionShape: section?.shape ?? 'round',
     setTime: setSec === null ? '' : clockWords(setSec),
     makes: mould?.makes ?? null,
@@ -68,12 +70,17 @@ export function mouldFrom(
   mould: Mould | null,
 ): { value: FactsOf<'moulds'>; refusals: null } | { value: null; refusals: Refusals } {
   const unread: Refusals = {};
-  const [massG = null, partMl = null, sprueMl = null, thicknessMm = null] = numbers.map((field) => {
+  const amounts = numbers.map((field) => {
     if (typed[field].trim() === '') return null;
     const read = numberFrom(typed[field]);
     if (read === null) unread[field] = 'Write a number, like 12 or 12.5. Or leave it empty.';
     return read;
   });
+  const [massG = null, partMl = null, sprueMl = null, thicknessMm = null, thinnestMm = null] =
+    amounts;
+  if (thicknessMm !== null && thinnestMm !== null && thinnestMm > thicknessMm) {
+    unread.thinnestMm = 'The thinnest part is not thicker than the thickest.';
+  }
   const setSec = secondsFrom(typed.setTime);
   if (setSec === undefined) {
     unread.setTime = 'Write minutes and seconds, like 3:15. Or leave it empty.';
@@ -89,6 +96,7 @@ export function mouldFrom(
     partMl,
     sprueMl,
     section: thicknessMm === null ? null : { shape: typed.sectionShape, thicknessMm },
+    thinnestMm,
     closed: old.closed.filter((cavity) => cavity <= cavityCount(layout)),
     setSec: setSec ?? null,
     hasNoClock: setSec ? false : old.hasNoClock,

@@ -45,6 +45,7 @@ describe('a new mould', () => {
     await field('One bait in mL').fill('7,25');
     await field('Sprue in mL').fill('0');
     await field('Thickest part of the bait in mm').fill('12.5');
+    await field('Thinnest part of the bait in mm').fill('2,5');
     await key('Flat there').click();
     await field('Your own set time').fill('3:15');
     expect(await add(shop)).toMatchObject({
@@ -54,8 +55,22 @@ describe('a new mould', () => {
       partMl: 7.25,
       sprueMl: 0,
       section: { shape: 'flat', thicknessMm: 12.5 },
+      thinnestMm: 2.5,
       setSec: 195,
     });
+  });
+
+  test('has no thin part that is thicker than its thickest', async () => {
+    await openNew(shop);
+    await field('Name').fill('Shad 7');
+    await field('Thickest part of the bait in mm').fill('5');
+    await field('Thinnest part of the bait in mm').fill('6');
+    await key('Add this mould').click();
+    await expect.poll(refusals).toEqual(['The thinnest part is not thicker than the thickest.']);
+    await field('Thinnest part of the bait in mm').fill('0.1');
+    await key('Add this mould').click();
+    await expect.poll(refusals).toEqual(['At least 0.2 mm.']);
+    expect(await saved()).toEqual([]);
   });
 
   test('is added once, however often the key is pressed', async () => {

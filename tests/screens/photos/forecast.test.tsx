@@ -176,6 +176,75 @@ describe('a forecast shows', () => {
     await says(/No guess: the method was tried on baits of 5 to 15 mm only\./);
   });
 
+  test('the thick and the thin part of the mould that the colour was poured in', async () => {
+    const section = (thicknessMm: number) => ({ shape: 'round', thicknessMm }) as const;
+    await aMould(shop.book, 'Alder', undefined, { section: section(12) });
+    const shad = await aMould(shop.book, 'Shad', undefined, {
+      section: section(14),
+      thinnestMm: 6.5,
+    });
+    const mix = mixOf([brown, 6]);
+    await put({ mixes: [mix] });
+    await open();
+    // Never poured: the first by name, and nobody measured its thin end.
+    await says('Thick, 12 mm');
+    await says('Thin, 5 mm');
+    await pourEvening(shop.book, { fills: [{ mould: shad, gave: 'gggg' }], colourway: peat });
+    await says('Thick, 14 mm');
+    await says('Thin, 6.5 mm');
+    const key = page.getByRole('button', { name: /^Shad/ });
+    await expect.element(key).toHaveAttribute('aria-pressed', 'true');
+    await expect.element(key).toHaveTextContent('Shad14 mm, thin 6.5');
+    const want = [14, 6.5].map((mm) => {
+      const lab = trueLab({ materials }, [drops(brown, 6)], {}, mm);
+      return `rgb(${rgb255FromLab(lab).map(Math.round).join(', ')})`;
+    });
+    const seen = [...document.querySelectorAll('i')].map(
+      (spot) => getComputedStyle(spot).backgroundColor,
+    );
+    expect(seen).toEqual(want);
+    await page.getByRole('button', { name: /^Alder/ }).click();
+    await says('Thin, 5 mm');
+    await page.getByRole('button', { name: /^Shad/ }).click();
+    await page.getByRole('button', { name: 'Thinnest part: 1 mm less' }).click();
+    await says('Thin, 6 mm');
+    await expect.element(key).toHaveAttribute('aria-pressed', 'false');
+  });
+
+  test('beside every side the photo that is nearest to that side', async () => {
+    const pair = await aColourway(shop.book, 'Pair', '#5b4029', '#eeeeee');
+    const slate = await aColourway(shop.book, 'Slate', '#5e6a72');
+    const mix = aMix([[drops(brown, 6)], [drops(pearl, 6)]], { colourwayId: pair.id });
+    const near = (doses: ReturnType<typeof drops>[]) => trueLab({ materials }, doses, {});
+    const ofBrown = aReadPhoto(mixOf([brown, 6]), near([drops(brown, 6)]), null);
+    // The pale one is the B side of a laminate of another colour.
+    const other = aMix([[drops(brown, 3)], [drops(pearl, 6)]], { colourwayId: slate.id });
+    const ofPearl = aReadPhoto(other, near([drops(pearl, 6)]), null, { part: 'b' });
+    await put({ mixes: [mix, other], photos: [ofBrown, ofPearl] });
+    const root = await open(pair);
+    await says('Nearest real bait: Slate, side B.');
+    await says('Nearest real bait: Peat.');
+    const sides = [...root.querySelectorAll('h3')]
+      .map((head) => [head.textContent, head.parentElement?.textContent] as const)
+      .filter(([name]) => name?.startsWith('Side '));
+    expect(sides.map(([name]) => name)).toEqual(['Side 1', 'Side 2']);
+    expect(sides[0]?.[1]).toContain('Nearest real bait: Peat.');
+    expect(sides[1]?.[1]).toContain('Nearest real bait: Slate, side B.');
+    expect(root.textContent?.match(/real bait/g)).toHaveLength(2);
+  });
+
+  test('a nearest photo beside the side that has a guess, and none beside the refused one', async () => {
+    const pair = await aColourway(shop.book, 'Pair', '#5b4029', '#eeeeee');
+    const mix = aMix([[drops(lime, 6)], [drops(pearl, 6)]], { colourwayId: pair.id });
+    const photo = aReadPhoto(mixOf([pearl, 6]), [80, 0, 5], null);
+    await put({ mixes: [mix], photos: [photo] });
+    const root = await open(pair);
+    await says('Nearest real bait: Peat.');
+    const [first, second] = [...root.querySelectorAll('h3')].map((head) => head.parentElement);
+    expect(first?.textContent).not.toContain('real bait');
+    expect(second?.textContent).toContain('Nearest real bait: Peat.');
+  });
+
   test('where the sides of a laminate meet, and which one wins', async () => {
     const pair = await aColourway(shop.book, 'Pair', '#5b4029', '#eeeeee');
     const mix = aMix([[drops(brown, 6)], [drops(pearl, 6)]], { colourwayId: pair.id });
