@@ -25,7 +25,6 @@ export const moulds = {
   }),
   shad: aluminium('Shad 7', [1, 4], 2_550, {
     section: { shape: 'round', thicknessMm: 14 },
-    thinnestMm: 6,
     partMl: 21,
     sprueMl: 16,
     setSec: 210,
@@ -93,7 +92,7 @@ export const colourways = {
 } satisfies Record<string, FactsOf<'colourways'>>;
 export type ColourKey = keyof typeof colourways;
 
-type Given = Pick<FactsOf<'moulds'>, 'section' | 'thinnestMm' | 'partMl' | 'sprueMl' | 'setSec'> & {
+type Given = Pick<FactsOf<'moulds'>, 'section' | 'partMl' | 'sprueMl' | 'setSec'> & {
   usualSec: number;
 };
 
