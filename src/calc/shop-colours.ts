@@ -7,7 +7,7 @@ import { type Body, clearOptics, type Optics } from '#calc/optics.ts';
 import { toMl } from '#calc/units.ts';
 import type { Material } from '#model/material.ts';
 import type { Mix, MixSide } from '#model/mix.ts';
-import type { Photo, PhotoReading } from '#model/photo.ts';
+import type { Photo, PhotoId, PhotoReading } from '#model/photo.ts';
 
 /** Everything in the logbook that colour is worked out from. */
 export interface ColourShop {
@@ -16,6 +16,8 @@ export interface ColourShop {
   mixes: readonly Mix[];
   /** Of baits, not taken off. */
   photos: readonly Photo[];
+  /** The sides of its mix as they really went into the pot, by photo; absent: as they are written. */
+  poured?: ReadonlyMap<PhotoId, readonly MixSide[]>;
 }
 
 /** One dose of a colourant as the optics count it; null: in a unit that nobody weighed. */
@@ -93,10 +95,17 @@ export function plainForecast(
   return forecastLab({ base: baseOf(shop, side), doses: known, body });
 }
 
+/** The mix of a photo's bait, with the doses that really went in as far as the log tells; null: none. */
+export function mixOfPhoto(shop: ColourShop, photo: Photo): Mix | null {
+  const mix = shop.mixes.find(({ id }) => id === photo.mixId);
+  if (!mix) return null;
+  return { ...mix, sides: [...(shop.poured?.get(photo.id) ?? mix.sides)] };
+}
+
 /** The baits that may be learnt from, of mixes in one plastisol. */
 export function taughtBaits(shop: ColourShop, plastisolId: MixSide['plastisolId']): TaughtBait[] {
   return shop.photos.flatMap((photo) => {
-    const mix = shop.mixes.find(({ id }) => id === photo.mixId);
+    const mix = mixOfPhoto(shop, photo);
     const { thicknessMm } = photo;
     if (!mix || thicknessMm === null) return [];
     const body = { thicknessMm, backing: paperBacking };

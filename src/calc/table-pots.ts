@@ -27,7 +27,15 @@ export interface Pot {
 }
 
 export type PotEvent =
-  | { kind: 'filled'; at: Instant; volumeMl: number; meanHeats: number; maxHeats: number }
+  | {
+      kind: 'filled';
+      at: Instant;
+      volumeMl: number;
+      meanHeats: number;
+      maxHeats: number;
+      /** What coloured it; absent: nobody told. */
+      mix?: PouredMix;
+    }
   | { kind: 'heated'; at: Instant }
   | { kind: 'read'; at: Instant; tempC: number }
   | { kind: 'drawn'; at: Instant; volumeMl: number; shotIds: readonly ShotId[] };
@@ -38,7 +46,8 @@ export function potsOf(lines: readonly Standing[]): Pot[] {
   return all(lines, 'pot-mixed').flatMap(({ id, at, said }) =>
     said.pots.map((pot): Pot => {
       const { volumeMl, meanHeats, maxHeats } = pot;
-      const first: PotEvent = { kind: 'filled', at, volumeMl, meanHeats, maxHeats };
+      const own = pot.mix ? { mix: pot.mix } : {};
+      const first: PotEvent = { kind: 'filled', at, volumeMl, meanHeats, maxHeats, ...own };
       const course = [first, { kind: 'heated', at } as const, ...eventsOf(lines, pot.potId)];
       return {
         id: pot.potId,
@@ -81,7 +90,8 @@ function eventsOf(lines: readonly Standing[], potId: PotId): PotEvent[] {
     if (said.kind === 'pot-read') return [{ kind: 'read', at, tempC: said.tempC }];
     if (said.kind !== 'pot-topped-up') return [];
     const { volumeMl, meanHeats, maxHeats } = said;
-    return [{ kind: 'filled', at, volumeMl, meanHeats, maxHeats }];
+    const own = said.mix ? { mix: said.mix } : {};
+    return [{ kind: 'filled', at, volumeMl, meanHeats, maxHeats, ...own }];
   });
 }
 

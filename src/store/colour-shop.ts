@@ -1,19 +1,52 @@
-import { type ColourShop, paperBacking, plainForecast, sideOfPart } from '#calc/shop-colours.ts';
+import { standingOf } from '#calc/log.ts';
+import { pouredSides } from '#calc/poured-sides.ts';
+import {
+  type ColourShop,
+  mixOfPhoto,
+  paperBacking,
+  plainForecast,
+  sideOfPart,
+} from '#calc/shop-colours.ts';
 import { meetingLine, taughtFor } from '#calc/shop-forecast.ts';
-import type { Mix } from '#model/mix.ts';
-import type { Photo, PhotoReading } from '#model/photo.ts';
+import type { Mix, MixSide } from '#model/mix.ts';
+import type { Photo, PhotoId, PhotoReading } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
 import { changeHead, headsOf } from '#store/heads.ts';
+import { entriesOf } from '#store/running.ts';
 
-/** All that colour is worked out from. Materials and mixes also when they were taken off. */
-export async function colourShopOf(book: Book): Promise<ColourShop> {
-  const [materials, mixes, photos] = await Promise.all([
+/**
+ * All that colour is worked out from. Materials and mixes also when they were taken off. `reading` is
+ * a photo that is being read: what its pot held is looked up, too.
+ */
+export async function colourShopOf(book: Book, reading?: PhotoId): Promise<ColourShop> {
+  const [materials, mixes, heads] = await Promise.all([
     book.db.getAll('materials'),
     book.db.getAll('mixes'),
     headsOf(book, 'photos'),
   ]);
-  return { materials, mixes, photos: photos.filter(({ shows }) => shows === 'bait') };
+  const photos = heads.filter(({ shows }) => shows === 'bait');
+  const read = photos.filter(({ id, readings }) => readings.length > 0 || id === reading);
+  return { materials, mixes, photos, poured: await pouredOf(book, read, mixes) };
+}
+
+/** What really went into the pots that photos' baits were poured from, evening after evening. */
+async function pouredOf(
+  book: Book,
+  photos: readonly Photo[],
+  mixes: readonly Mix[],
+): Promise<Map<PhotoId, MixSide[]>> {
+  const poured = new Map<PhotoId, MixSide[]>();
+  for (const sessionId of new Set(photos.flatMap((photo) => photo.sessionId ?? []))) {
+    const lines = standingOf(await entriesOf(book, sessionId));
+    for (const photo of photos) {
+      if (photo.sessionId !== sessionId) continue;
+      const mix = mixes.find(({ id }) => id === photo.mixId);
+      const sides = mix && pouredSides(lines, photo, mix);
+      if (sides) poured.set(photo.id, sides);
+    }
+  }
+  return poured;
 }
 
 /** What was read off a photo, before the forecast of the day stands beside it. */
@@ -29,9 +62,9 @@ export async function keepReadings(
   { thicknessMm, read }: { thicknessMm: number; read: ReadParts },
   at: Instant,
 ): Promise<void> {
-  const whole = await colourShopOf(book);
+  const whole = await colourShopOf(book, photo.id);
   const before = { ...whole, photos: whole.photos.filter(({ id }) => id !== photo.id) };
-  const mix = whole.mixes.find(({ id }) => id === photo.mixId);
+  const mix = mixOfPhoto(whole, photo);
   const readings = read.map((one) => ({
     ...one,
     forecast: mix ? forecastOfPart(before, mix, one.part, thicknessMm) : null,
