@@ -58,10 +58,23 @@ export function pouredSide(side: MixSide, baseMl: number): PouredSide {
     const step = steps[dose.unit];
     const asked = dose.isPinned ? dose.amount : dose.amount * scale;
     const count = countedOf(dose) ? (counts.shift() ?? 1) : geometricStep(asked, step);
-    const amount = step === null ? Math.max(0.01, Math.round(asked * 100) / 100) : count * step;
+    const amount = step === null ? weighed(asked) : count * step;
     return { dose, wanted: dose.amount, amount, errorShare: amount / asked - 1 };
   });
   return { lines, baseMl: baseMl * scale, worstShare: rounded.worstRatio };
+}
+
+/**
+ * The doses of a side for a volume that is told already: each is rounded to what a hand can measure,
+ * and the volume stays. RangeError unless both volumes are above 0.
+ */
+export function dosesFor(baseMl: number, side: MixSide, volumeMl: number): Dose[] {
+  const [scaled = side] = scaledMix({ baseMl, sides: [side] }, volumeMl).sides;
+  return scaled.doses.map((dose) => {
+    const step = steps[dose.unit];
+    const amount = step === null ? weighed(dose.amount) : geometricStep(dose.amount, step) * step;
+    return { ...dose, amount: Math.min(amount, 100_000) };
+  });
 }
 
 /** The doses as they are frozen into the log. */
@@ -87,6 +100,11 @@ function countedOf(dose: Dose): WantedDose | null {
   const step = steps[dose.unit];
   if (step === null || dose.isPinned || dose.amount / step > countedSteps) return null;
   return { amount: dose.amount, step };
+}
+
+/** As a scale or a syringe shows it, never nothing. */
+function weighed(amount: number): number {
+  return Math.max(0.01, Math.round(amount * 100) / 100);
 }
 
 function geometricStep(amount: number, step: number | null): number {

@@ -5,6 +5,7 @@ import type { Table } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import type { EntryId } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
+import type { Mix } from '#model/mix.ts';
 import { AddNote } from '#screens/pour/AddNote.tsx';
 import { EntryRow, type Panel } from '#screens/pour/EntryRow.tsx';
 import { entryWords, type Units } from '#screens/pour/entry-words.ts';
@@ -27,6 +28,7 @@ interface Props {
   lines: readonly Line[];
   units: Units;
   colourways: readonly Colourway[];
+  mixes: readonly Mix[];
   chosen: Chosen | null;
   onChoose: (chosen: Chosen | null) => void;
   writes: Writes;
@@ -39,7 +41,8 @@ const reaches = ['newest', 'outcomes', 'all'] as const;
 type Reach = (typeof reaches)[number];
 
 /** Every line of the session, newest first. A fill that was logged is told by its outcome until all are asked for. */
-export function Entries({ table, lines, units, colourways, chosen, onChoose, writes }: Props) {
+export function Entries(props: Props) {
+  const { table, lines, units, colourways, mixes, chosen, onChoose, writes } = props;
   const { clock } = useShop();
   const [reach, setReach] = useState<Reach>('newest');
   const sorted = newestFirst(lines);
@@ -99,7 +102,7 @@ export function Entries({ table, lines, units, colourways, chosen, onChoose, wri
               {panel && (
                 <PutRight
                   panel={panel}
-                  open={openLine(line, lines, clock.now(), { table, units, colourways })}
+                  open={openLine(line, lines, clock.now(), { table, units, colourways, mixes })}
                   onSave={(says, at) => void settle(line.id, writes.putRight(line, says, at))}
                   onCheck={(said) => void settle(line.id, writes.add(said))}
                   onLeave={() => onChoose({ id: line.id, panel: null })}

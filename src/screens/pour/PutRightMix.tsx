@@ -1,8 +1,9 @@
 import { useState } from 'preact/hooks';
-import { mixedAs } from '#calc/mixed-as.ts';
+import { mixedAs, versionAt } from '#calc/mixed-as.ts';
 import type { Said, SaidOf } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { volumeText } from '#screens/number-text.ts';
+import { countedWords } from '#screens/pour/mixed-as-words.ts';
 import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
 import { typedVolume, VolumeField } from '#screens/pour/VolumeField.tsx';
@@ -25,20 +26,18 @@ export function PutRightMix({ open, said, onSave, onLeave }: Props) {
     ({ id, sides }) => id !== said.colourwayId && sides.length === said.pots.length,
   );
   const colourway = others.find(({ id }) => id === chosen);
-  const mix = colourway ? mixedAs(said, colourway) : said;
+  const version = colourway ? versionAt(open.mixes, colourway.id, open.line.at) : null;
+  const typed = said.pots.map((pot, index) => typedVolume(texts[index] ?? '', pot.volumeMl, unit));
+  const volumes = typed.flatMap((one) => ('volumeMl' in one ? one.volumeMl : []));
+  const pots = said.pots.map((pot, index) => {
+    const one = typed[index];
+    return one && 'volumeMl' in one ? { ...pot, volumeMl: one.volumeMl } : pot;
+  });
+  const mix = colourway ? mixedAs({ ...said, pots }, colourway, version) : { ...said, pots };
 
   function read(): Said | null {
-    const typed = said.pots.map((pot, index) =>
-      typedVolume(texts[index] ?? '', pot.volumeMl, unit),
-    );
     setRefusals(typed.map((one) => ('refusal' in one ? one.refusal : undefined)));
-    const volumes = typed.flatMap((one) => ('volumeMl' in one ? one.volumeMl : []));
-    if (volumes.length < mix.pots.length) return null;
-    const pots = mix.pots.map((pot, index) => ({
-      ...pot,
-      volumeMl: volumes[index] ?? pot.volumeMl,
-    }));
-    return { ...mix, pots };
+    return volumes.length < mix.pots.length ? null : mix;
   }
 
   return (
@@ -59,6 +58,7 @@ export function PutRightMix({ open, said, onSave, onLeave }: Props) {
           </select>
         )}
       </Field>
+      {colourway && <p>{countedWords(mix, version)}</p>}
       {mix.pots.map(({ potId, name }, index) => (
         <VolumeField
           key={potId}

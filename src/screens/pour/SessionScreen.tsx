@@ -11,6 +11,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
+import type { Mix } from '#model/mix.ts';
 import { NotHere } from '#screens/NotHere.tsx';
 import { type Chosen, Entries } from '#screens/pour/Entries.tsx';
 import { EveryShot } from '#screens/pour/EveryShot.tsx';
@@ -39,8 +40,9 @@ export function SessionScreen({ sessionId }: { sessionId: SessionId }) {
       entries: await entriesOf(book, sessionId),
       settings: await settingsOf(book),
       colourways: await headsOf(book, 'colourways'),
+      mixes: await headsOf(book, 'mixes'),
     }),
-    ['entries', 'sealed', 'settings', 'colourways'],
+    ['entries', 'sealed', 'settings', 'colourways', 'mixes'],
     sessionId,
   );
   if (!found) return null;
@@ -53,9 +55,10 @@ interface Props {
   entries: readonly Entry[];
   settings: SettingsFacts;
   colourways: readonly Colourway[];
+  mixes: readonly Mix[];
 }
 
-function Session({ sessionId, entries, settings, colourways }: Props) {
+function Session({ sessionId, entries, settings, colourways, mixes }: Props) {
   const { clock } = useShop();
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const writes = useWrites(sessionId);
@@ -130,6 +133,7 @@ function Session({ sessionId, entries, settings, colourways }: Props) {
         lines={linesOf(entries)}
         units={settings}
         colourways={colourways}
+        mixes={mixes}
         chosen={chosen}
         onChoose={setChosen}
         writes={writes}

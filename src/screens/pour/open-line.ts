@@ -3,6 +3,7 @@ import type { Line } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
 import type { Said } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
+import type { Mix } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Units } from '#screens/pour/entry-words.ts';
 
@@ -14,6 +15,8 @@ export interface OpenLine {
   limits: { from: Limit; to: Limit };
   units: Units;
   colourways: readonly Colourway[];
+  /** Every version of a mix that the shop has. */
+  mixes: readonly Mix[];
 }
 
 /** What can be put right of a line beside its time. */
@@ -52,7 +55,7 @@ export function openLine(
   line: Line,
   lines: readonly Line[],
   now: Instant,
-  at: Pick<OpenLine, 'table' | 'units' | 'colourways'>,
+  at: Pick<OpenLine, 'table' | 'units' | 'colourways' | 'mixes'>,
 ): OpenLine {
   return { ...at, line, zone: at.table.zone, limits: entryLimits(at.table, lines, line, now) };
 }
