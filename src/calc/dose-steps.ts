@@ -45,3 +45,11 @@ export function dosedSteps(
 export function stepsOfMaterial({ unit }: Pick<Material, 'unit'>): 'drop' | 'eighth' {
   return unit === 'mL' ? 'drop' : 'eighth';
 }
+
+/**
+ * What a first dose of a material is given with: a colourant that is kept as a liquid by drops, a
+ * powder and all else by eighths of a teaspoon.
+ */
+export function firstUnitOf({ kind, unit }: Pick<Material, 'kind' | 'unit'>): 'drop' | 'tsp' {
+  return kind === 'colourant' && stepsOfMaterial({ unit }) === 'drop' ? 'drop' : 'tsp';
+}

@@ -45,6 +45,8 @@ const MixedPot = z.object({
   mix: z.optional(z.nullable(PouredMix)),
   /** What is written on the cup, `1203-2`: the day and which pot of that day; absent: nothing was. */
   batch: z.optional(z.nullable(z.string().check(z.maxLength(20)))),
+  /** The pot that this one was made up beside, as the other side of a laminate; absent or null: none. */
+  besidePotId: z.optional(z.nullable(PotId)),
 });
 export type MixedPot = z.infer<typeof MixedPot>;
 

@@ -1,4 +1,5 @@
 import { spoonText } from '#calc/dose.ts';
+import type { OddDose } from '#calc/usual-dose.ts';
 import type { DoseUnit } from '#model/mix.ts';
 import { countWords } from '#screens/words.ts';
 
@@ -48,6 +49,30 @@ export function roundedWords(
   const words = unit === 'drop' ? 'drops' : unit;
   const by = error ? `${error} than the mix` : 'right in this much plastisol';
   return `Rounded ${way} from ${tidy(wanted)} ${words}, ${by}.`;
+}
+
+/** The same in a few words, by the name of its material: `Black rounded up from 11.6 drops`. */
+export function shortRoundedWords(
+  name: string,
+  amount: number,
+  wanted: number,
+  unit: DoseUnit,
+): string {
+  const words = unit === 'drop' ? 'drops' : unit;
+  return `${name} rounded ${amount > wanted ? 'up' : 'down'} from ${tidy(wanted)} ${words}`;
+}
+
+/** A dose far from the usual, in one line. */
+export function oddWords({ name, times }: OddDose): string {
+  return times > 1
+    ? `${name}: ${Math.round(times)} times what you usually take.`
+    : `${name}: one ${Math.round(1 / times)}th of what you usually take.`;
+}
+
+/** The same in a few words: `Black: 6 times your usual`. */
+export function shortOddWords(name: string, times: number): string {
+  const part = times > 1 ? `${Math.round(times)} times` : `1/${Math.round(1 / times)} of`;
+  return `${name}: ${part} your usual`;
 }
 
 /** A number to two places at most. */

@@ -2,32 +2,20 @@ import { standingOf } from '#calc/log.ts';
 import type { MixBody } from '#calc/mix.ts';
 import { isSameMix } from '#calc/mix-difference.ts';
 import { all } from '#calc/said.ts';
+import { mixIdsIn } from '#calc/told-mixes.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
-import type { Colourway, ColourwayId } from '#model/gear.ts';
+import type { ColourwayId } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
-import { type Book, pennedMeta } from '#store/book.ts';
-import { changedHead, changeHead, headOf, headsOf, newHead } from '#store/heads.ts';
+import type { Book } from '#store/book.ts';
+import { changeHead } from '#store/heads.ts';
 import { addMix } from '#store/improvised.ts';
-import { newestFirst } from '#store/newest-mixes.ts';
-import { announce } from '#store/notice.ts';
-import { whole } from '#store/whole.ts';
+import { versionsOf } from '#store/newest-mixes.ts';
+
+export { versionsOf } from '#store/newest-mixes.ts';
 
 /** What the person writes of a version: the doses, and what to do otherwise next time. */
 export type MixDraft = MixBody & Pick<Mix, 'nextTime'>;
-
-/** The versions of a colour's mix, the newest first. */
-export async function versionsOf(book: Book, colourwayId: ColourwayId): Promise<Mix[]> {
-  const mixes = await headsOf(book, 'mixes');
-  return mixes.filter((mix) => mix.colourwayId === colourwayId).sort(newestFirst);
-}
-
-/** Mixes that were made up at the table and have no name yet, the newest first. */
-export async function namelessMixes(book: Book): Promise<Mix[]> {
-  return (await headsOf(book, 'mixes'))
-    .filter(({ colourwayId }) => colourwayId === null)
-    .sort((a, b) => b.createdAt - a.createdAt);
-}
 
 /** Where the next version begins: the doses as they stand, with the note for next time. */
 export function draftOf(mix: Mix): MixDraft {
@@ -58,29 +46,6 @@ export async function keepMix(
 /** Notes what to do otherwise next time; the version itself stays as it was poured. */
 export async function noteNextTime(book: Book, mixId: MixId, words: string, at: Instant) {
   return await changeHead(book, 'mixes', mixId, { nextTime: words }, at);
-}
-
-/** Gives a nameless mix a colour of its own, and its name. One transaction. */
-export async function nameMix(
-  book: Book,
-  mixId: MixId,
-  named: { name: string; swatch: string },
-  at: Instant,
-): Promise<Colourway> {
-  const mix = await headOf(book, 'mixes', mixId);
-  if (!mix || mix.colourwayId !== null) throw new Error('This mix is named already.');
-  const facts = { name: named.name, sides: [named] };
-  const colourway = await newHead(book, 'colourways', { facts, at });
-  const next = await changedHead(book, 'mixes', mix, { colourwayId: colourway.id }, at);
-  const stores = ['colourways', 'mixes', 'meta'] as const;
-  const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
-  await whole(tx, [
-    () => tx.objectStore('colourways').put(colourway),
-    () => tx.objectStore('mixes').put(next),
-    () => tx.objectStore('meta').put(pennedMeta(book)),
-  ]);
-  announce('colourways', 'mixes');
-  return colourway;
 }
 
 /** A session in which a version was poured, and when its first pot of it was mixed. */
@@ -127,14 +92,8 @@ export async function wasPoured(book: Book, mixId: MixId): Promise<boolean> {
   return isFound;
 }
 
-function mixIdsIn(said: Entry['said']): MixId[] {
-  if (said.kind === 'put-right') return mixIdsIn(said.says as Entry['said']);
-  if (said.kind === 'pot-mixed') return said.pots.flatMap(({ mix }) => mix?.mixId ?? []);
-  return said.kind === 'pot-topped-up' && said.mix ? [said.mix.mixId] : [];
-}
-
 /** Every session with its entries, one after the other so that years of them are never in memory at once. */
-async function eachSession(
+export async function eachSession(
   book: Book,
   look: (sessionId: SessionId, entries: readonly Entry[]) => void,
 ): Promise<void> {

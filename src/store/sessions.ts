@@ -13,6 +13,7 @@ import { changedHead, headOf } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { withReserve } from '#store/room.ts';
 import { entriesRunning, rangeOf } from '#store/running.ts';
+import { keepToldMixes } from '#store/told-mixes.ts';
 import { whole } from '#store/whole.ts';
 
 // What begins and reads a session is in the first load; what seals one comes after the first paint.
@@ -47,6 +48,16 @@ export async function endSession(book: Book, sessionId: SessionId, at: Instant):
   // A line came in between: without it the session would be sealed too early.
   if (!isDone) return await endSession(book, sessionId, at);
   announce('entries', 'sealed', 'columns', 'drafts', 'moulds');
+  await keepMixesIfItCan(book, all);
+}
+
+/** The versions that the device refused at the table. The log holds their doses, so that a second refusal loses nothing. */
+async function keepMixesIfItCan(book: Book, entries: readonly Entry[]): Promise<void> {
+  try {
+    await keepToldMixes(book, entries);
+  } catch {
+    // The next mix that is begun, or the next end of a session, tries again.
+  }
 }
 
 /** Opens an ended session again: its entries run, its end is taken back. */
@@ -139,7 +150,10 @@ async function sealAnew(
     ]);
     return true;
   });
-  if (isDone) return announce('sealed', 'columns');
+  if (isDone) {
+    announce('sealed', 'columns');
+    return await keepMixesIfItCan(book, next.sealed.entries);
+  }
   // Another hand was quicker: its lines must not be lost under these.
   await putLate(book, entries);
 }

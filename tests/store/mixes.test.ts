@@ -8,16 +8,8 @@ import { type Book, freshId, openBook } from '#store/book.ts';
 import { logEntry, undoEntry } from '#store/entries.ts';
 import { headOf, headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
-import {
-  draftOf,
-  keepMix,
-  namelessMixes,
-  nameMix,
-  noteNextTime,
-  poursOf,
-  versionsOf,
-  wasPoured,
-} from '#store/mixes.ts';
+import { draftOf, keepMix, noteNextTime, poursOf, versionsOf, wasPoured } from '#store/mixes.ts';
+import { namelessMixes, nameMix } from '#store/nameless.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
 import { endSession, entriesOf } from '#store/sessions.ts';
 import { startPouring } from '#store/start.ts';
@@ -184,13 +176,14 @@ describe('a mix made up at the table', () => {
     const mixId = freshId<Mix['id']>(seven);
     await keepImprovised(book, mixId, drops(7), seven);
     expect(await namelessMixes(book)).toMatchObject([{ id: mixId, colourwayId: null, version: 1 }]);
-    const named = await nameMix(book, mixId, { name: 'Mud', swatch: '#5b4029' }, seven + 1_000);
+    const mud = { name: 'Mud', sides: [{ name: 'Mud', swatch: '#5b4029' }] };
+    const named = await nameMix(book, mixId, mud, seven + 1_000);
     expect(await headOf(book, 'colourways', named.id)).toMatchObject({ name: 'Mud' });
     expect(await namelessMixes(book)).toEqual([]);
     expect(await versionsOf(book, named.id)).toMatchObject([{ id: mixId, version: 1 }]);
-    await expect(
-      nameMix(book, mixId, { name: 'Other', swatch: '#5b4029' }, seven + 2_000),
-    ).rejects.toThrow('named already');
+    await expect(nameMix(book, mixId, { ...mud, name: 'Other' }, seven + 2_000)).rejects.toThrow(
+      'named already',
+    );
   });
 });
 

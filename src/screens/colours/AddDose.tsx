@@ -14,7 +14,7 @@ interface Props {
   /** The side, where there are several. */
   called: string;
   materials: readonly Material[];
-  onAdd: (material: Pick<Material, 'id' | 'name' | 'kind'>) => void;
+  onAdd: (material: Pick<Material, 'id' | 'name' | 'kind' | 'unit'>) => void;
 }
 
 const kinds: readonly [MaterialKind, string][] = [

@@ -5,9 +5,9 @@ import { useShop } from '#live/shop.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Mix, MixRole } from '#model/mix.ts';
 import { MixFormSide } from '#screens/colours/MixFormSide.tsx';
-import { oddWords } from '#screens/colours/MixSheet.tsx';
 import { mixFrom, type TypedSide, typedMix, typedPart } from '#screens/colours/mix-form.ts';
 import type { MixBook } from '#screens/colours/use-mix-book.ts';
+import { oddWords } from '#screens/dose-words.ts';
 import { FormSheet } from '#screens/FormSheet.tsx';
 import { useForm } from '#screens/form.ts';
 import { Refusal } from '#screens/Refusal.tsx';
@@ -33,7 +33,9 @@ const parts = [
 /** The doses of every side for one volume, and what to do otherwise next time. */
 export function MixForm({ colourway, newest, of }: Props) {
   const { book, clock } = useShop();
-  const { typed, change, refusals, refuse, form } = useForm(typedMix(colourway, newest));
+  const { typed, change, refusals, refuse, form } = useForm(
+    typedMix(colourway, newest, of.usualPlastisolId),
+  );
   const { act, trouble } = useOneAct();
   const unit = of.settings.volumeUnit;
   const stepMl = volumeStepMl(unit);
@@ -91,7 +93,9 @@ export function MixForm({ colourway, newest, of }: Props) {
           .map(([role, word]) => (
             <ActKey
               key={role}
-              onPress={() => change({ sides: [...typed.sides, typedPart(role, colourway)] })}
+              onPress={() =>
+                change({ sides: [...typed.sides, typedPart(role, colourway, of.usualPlastisolId)] })
+              }
             >
               Add a {word}
             </ActKey>

@@ -15,7 +15,7 @@ import { baitMoneyWords, moneyWords } from '#screens/amounts.ts';
 import { MixLines } from '#screens/colours/MixLines.tsx';
 import { guessedPxPerMm, TrueSize } from '#screens/colours/TrueSize.tsx';
 import type { MixBook } from '#screens/colours/use-mix-book.ts';
-import { tidy } from '#screens/dose-words.ts';
+import { oddWords, tidy } from '#screens/dose-words.ts';
 import { heatWords, lossWords } from '#screens/heat-words.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
@@ -179,13 +179,6 @@ function adviceOf(
     mixes.filter(({ id }) => id !== mix.id),
   );
   return odd ? oddWords(odd) : '';
-}
-
-/** A dose far from the usual, in one line. */
-export function oddWords({ name, times }: { name: string; times: number }): string {
-  return times > 1
-    ? `${name}: ${Math.round(times)} times what you usually take.`
-    : `${name}: one ${Math.round(1 / times)}th of what you usually take.`;
 }
 
 /** What the pot costs and a bait of it, by the same prices as at the shelf. */

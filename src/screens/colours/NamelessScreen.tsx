@@ -1,21 +1,23 @@
 import { useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
+import { pouredAt } from '#calc/pot-mix.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import type { Material } from '#model/material.ts';
 import type { Mix, MixId } from '#model/mix.ts';
-import { doseWords } from '#screens/dose-words.ts';
+import { MixLines } from '#screens/colours/MixLines.tsx';
+import { NameForm } from '#screens/colours/NameForm.tsx';
+import { guessedPxPerMm } from '#screens/colours/TrueSize.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
-import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
-import { TakeOff } from '#screens/TakeOff.tsx';
-import { useOneAct } from '#screens/use-one-act.ts';
+import { type VolumeUnit, volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { dateWords } from '#screens/words.ts';
-import { headOf, setDeleted } from '#store/heads.ts';
-import { nameMix } from '#store/mixes.ts';
-import { ActKey } from '#ui/ActKey.tsx';
+import { pxPerMmOf } from '#store/glass.ts';
+import { headOf, headsOf } from '#store/heads.ts';
+import { settingsOf } from '#store/settings.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
-import { Field } from '#ui/Field.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
+import { Stepper } from '#ui/Stepper.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './Mix.module.css';
 
@@ -23,8 +25,12 @@ import styles from './Mix.module.css';
 export function NamelessScreen({ mixId }: { mixId: MixId }) {
   const { book, clock } = useShop();
   const found = useLive(
-    async () => ({ mix: await headOf(book, 'mixes', mixId) }),
-    ['mixes'],
+    async () => ({
+      mix: await headOf(book, 'mixes', mixId),
+      materials: await headsOf(book, 'materials'),
+      unit: (await settingsOf(book)).volumeUnit,
+    }),
+    ['mixes', 'materials', 'settings'],
     mixId,
   );
   if (!found) return null;
@@ -38,74 +44,52 @@ export function NamelessScreen({ mixId }: { mixId: MixId }) {
       shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
-      <Sheet title={`In ${Math.round(mix.baseMl)} mL`}>
-        <ul class={styles.notes}>
-          {mix.sides
-            .flatMap(({ doses }) => doses)
-            .map(({ materialId, name, amount, unit }) => (
-              <li key={materialId}>
-                {name}: {doseWords(amount, unit)}
-              </li>
-            ))}
-        </ul>
-      </Sheet>
+      <InIt key={mix.id} mix={mix} materials={found.materials} unit={found.unit} />
       {mix.colourwayId === null && <NameForm mix={mix} />}
     </DeskPage>
   );
 }
 
-function NameForm({ mix }: { mix: Mix }) {
-  const { book, clock } = useShop();
-  const [name, setName] = useState('');
-  const [swatch, setSwatch] = useState(mix.sides[0]?.swatch ?? '#d8d2c2');
-  const [refusal, setRefusal] = useState<string>();
-  const { act, trouble } = useOneAct();
-
-  function save() {
-    const plain = name.trim();
-    if (plain === '' || plain.length > 60) {
-      return setRefusal(plain === '' ? 'Give it a name.' : 'Keep the name to 60 letters.');
-    }
-    void act(async () => {
-      const { id } = await nameMix(book, mix.id, { name: plain, swatch }, clock.now());
-      return { at: 'colour', colourwayId: id };
-    });
-  }
-
+/** What was in it, for the volume it was made up for or any other. */
+function InIt({
+  mix,
+  materials,
+  unit,
+}: {
+  mix: Mix;
+  materials: readonly Material[];
+  unit: VolumeUnit;
+}) {
+  const { book } = useShop();
+  const [volumeMl, setVolumeMl] = useState(mix.baseMl);
+  const stepMl = volumeStepMl(unit);
+  const byId = new Map<string, Material>(materials.map((one) => [one.id, one]));
+  const pxPerMm = pxPerMmOf(book) ?? guessedPxPerMm();
+  const step = (by: number) =>
+    setVolumeMl(Math.min(20_000, Math.max(stepMl, (Math.round(volumeMl / stepMl) + by) * stepMl)));
   return (
-    <Sheet title="Give it a name">
-      <Field label="Name" error={refusal}>
-        {(attributes) => (
-          <input
-            {...attributes}
-            autocomplete="off"
-            value={name}
-            onInput={({ currentTarget }) => {
-              setName(currentTarget.value);
-              setRefusal(undefined);
-            }}
-          />
-        )}
-      </Field>
-      <Field label="It looks like">
-        {(attributes) => (
-          <input
-            {...attributes}
-            type="color"
-            value={swatch}
-            onInput={({ currentTarget }) => setSwatch(currentTarget.value)}
-          />
-        )}
-      </Field>
-      <ActKey size="main" onPress={save}>
-        Keep it as a colour
-      </ActKey>
-      <Refusal says={trouble} />
-      <TakeOff
-        deletedAt={mix.deletedAt}
-        list={{ at: 'colours' }}
-        onSet={(next, at) => setDeleted(book, 'mixes', mix.id, next, at)}
+    <Sheet title="What was in it">
+      <Stepper
+        label="How much"
+        value={volumeWords(volumeMl, unit)}
+        small={volumeMl === mix.baseMl ? 'as it was made up' : 'you chose this'}
+        lessName={`${volumeWords(stepMl, unit)} less`}
+        moreName={`${volumeWords(stepMl, unit)} more`}
+        onLess={() => step(-1)}
+        onMore={() => step(1)}
       />
+      <div class={styles.sides} data-pair={mix.sides.length > 1 || undefined}>
+        {mix.sides.map((side) => (
+          <section key={side.role} aria-label={side.name}>
+            {mix.sides.length > 1 && <h3>Side {side.role === 'b' ? 'B' : 'A'}</h3>}
+            <MixLines
+              lines={pouredAt(mix.baseMl, side, volumeMl).lines}
+              materials={byId}
+              pxPerMm={pxPerMm}
+            />
+          </section>
+        ))}
+      </div>
     </Sheet>
   );
 }

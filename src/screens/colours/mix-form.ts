@@ -1,8 +1,9 @@
 import * as z from 'zod/mini';
+import { firstUnitOf } from '#calc/dose-steps.ts';
 import { roleAt } from '#calc/pot-mix.ts';
 import { toMl } from '#calc/units.ts';
 import type { Colourway } from '#model/gear.ts';
-import type { Material } from '#model/material.ts';
+import type { Material, MaterialId } from '#model/material.ts';
 import { type Dose, type Mix, type MixRole, type MixSide, mixFacts } from '#model/mix.ts';
 import { handNumber } from '#screens/amount-text.ts';
 import { tidy } from '#screens/dose-words.ts';
@@ -30,15 +31,22 @@ const nextKey = () => {
   return rows;
 };
 
-/** The form of a colour's mix as its newest version stands, or of a first one: two cups of nothing yet. */
-export function typedMix(colourway: Colourway, mix: Mix | null): TypedMix {
+/**
+ * The form of a colour's mix as its newest version stands, or of a first one: two cups of nothing yet,
+ * in the plastisol `usualId`.
+ */
+export function typedMix(
+  colourway: Colourway,
+  mix: Mix | null,
+  usualId: MaterialId | null,
+): TypedMix {
   const own = colourway.sides.map((side, index): TypedSide => {
     const role = roleAt(index, colourway.sides.length);
     const written = mix?.sides.find((one) => one.role === role);
     return {
       role,
       ...side,
-      plastisolId: written?.plastisolId ?? null,
+      plastisolId: written ? written.plastisolId : usualId,
       ...(written?.hasRemelt ? { hasRemelt: true } : {}),
       doses: (written?.doses ?? []).map(typedDose),
     };
@@ -54,15 +62,20 @@ export function typedMix(colourway: Colourway, mix: Mix | null): TypedMix {
 }
 
 /** A part of its own, poured from a pot of its own. */
-export function typedPart(role: MixRole, colourway: Colourway): TypedSide {
+export function typedPart(
+  role: MixRole,
+  colourway: Colourway,
+  plastisolId: MaterialId | null,
+): TypedSide {
   const [first] = colourway.sides;
   const name = role === 'core' ? 'Core' : 'Tail';
-  return { role, name, swatch: first?.swatch ?? '#d8d2c2', plastisolId: null, doses: [] };
+  return { role, name, swatch: first?.swatch ?? '#d8d2c2', plastisolId, doses: [] };
 }
 
-/** One of a material: a drop of a colourant, an eighth of a teaspoon of all else. */
-export function firstDose({ id, name, kind }: Pick<Material, 'id' | 'name' | 'kind'>): TypedDose {
-  const unit = kind === 'colourant' ? 'drop' : 'tsp';
+/** One of a material: a drop of a liquid colourant, an eighth of a teaspoon of all else. */
+export function firstDose(material: Pick<Material, 'id' | 'name' | 'kind' | 'unit'>): TypedDose {
+  const { id, name } = material;
+  const unit = firstUnitOf(material);
   return {
     key: nextKey(),
     materialId: id,

@@ -9,6 +9,7 @@ import { poursOf, versionsOf } from '#store/mixes.ts';
 import { photosOfColourway } from '#store/photos.ts';
 import { settingsOf } from '#store/settings.ts';
 import { shelfOf, shelfTables } from '#store/stock.ts';
+import { usualPlastisol } from '#store/usual-plastisol.ts';
 
 /** Everything a page about one colour's mix needs; undefined while it is read. */
 export function useMixBook(colourwayId: ColourwayId) {
@@ -32,6 +33,7 @@ export function useMixBook(colourwayId: ColourwayId) {
         ),
         photo: (await photosOfColourway(book, colourwayId)).find(({ isDrawn }) => !isDrawn),
         materials: new Map<string, Material>(materials.map((one) => [one.id, one])),
+        usualPlastisolId: await usualPlastisol(book, materials),
         settings: await settingsOf(book),
         prices: pricesOf(await shelfOf(book)),
         columns: await allColumns(book),

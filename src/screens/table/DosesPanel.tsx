@@ -3,16 +3,26 @@ import type { LearntLoss } from '#calc/loss.ts';
 import { pouredDoses } from '#calc/mix.ts';
 import { frozenMix, pouredAt, roleAt } from '#calc/pot-mix.ts';
 import type { Table } from '#calc/table.ts';
+import { useShop } from '#live/shop.ts';
 import type { SaidOf } from '#model/entry.ts';
-import type { Dose, Mix, MixRole } from '#model/mix.ts';
+import type { Dose, Mix, MixId, MixRole } from '#model/mix.ts';
+import { type Changes, changedBy } from '#screens/table/changed.ts';
 import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { MakePanel } from '#screens/table/MakePanel.tsx';
 import { shortened } from '#screens/table/PotKeys.tsx';
-import { type PotPlan, PourDoses, takeWords, tooSmallMl } from '#screens/table/PourDoses.tsx';
+import {
+  type PotPlan,
+  PourDoses,
+  quietWords,
+  takeWords,
+  tooSmallMl,
+} from '#screens/table/PourDoses.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundPours } from '#screens/table/round.ts';
 import { mixVolumeFrom } from '#screens/table/where-from.ts';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import { freshId } from '#store/book.ts';
+import { addMix } from '#store/improvised.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
 
@@ -26,6 +36,8 @@ interface Props {
   table: Table;
   learnt: LearntLoss | undefined;
   batches: readonly string[];
+  /** Every mix of the shop: what the person doses usually. */
+  mixes: readonly Mix[];
   swatches: ReadonlyMap<string, string>;
   settings: SettingsFacts;
   onMixed: (said: SaidOf<'pot-mixed'>) => void;
@@ -38,7 +50,10 @@ export function DosesPanel(props: Props) {
   const { mix, mixed, batches, swatches, settings, onMixed } = props;
   const [volumeMl, setVolumeMl] = useState(props.volumeMl);
   const [part, setPart] = useState<MixRole | null>(null);
-  const [isChanging, setIsChanging] = useState(false);
+  const { book, clock } = useShop();
+  /** Which of the pots is changed now; null: none. */
+  const [changing, setChanging] = useState<number | null>(null);
+  const [changes, setChanges] = useState<Changes>(new Map());
   const unit = settings.volumeUnit;
   const stepMl = volumeStepMl(unit);
   const parts = mix.sides.filter(({ role }) => partWords[role]);
@@ -49,32 +64,63 @@ export function DosesPanel(props: Props) {
   const nextWord = `${(next && partWords[next]) ?? 'Body'} pot`;
   const said = part ? partOf(mixed, mix, part) : mixed;
   const plans = plansOf(said, mix, part, volumeMl, batches);
-  const [first] = plans;
   const enoughMl = plans
     .map((plan) => tooSmallMl(plan, volumeMl, stepMl))
     .find((ml) => ml !== null);
 
   const called = `${mixed.name} ${mix.version}`;
 
-  /** The pots as they were poured; `changed` in place of the first one's doses. */
-  function pour(changed?: Dose[]) {
+  /** The pots as they were poured; other doses are the next version of the mix. */
+  function pour(given: Changes = new Map()) {
+    const body = changedBy(mix, plans, given);
+    const now = clock.now();
+    const poured = body ? { id: freshId<MixId>(now), version: mix.version + 1 } : mix;
     const pots = said.pots.map((pot, index) => {
       const plan = plans[index];
       if (!plan) return { ...pot, volumeMl, batch: batches[index] ?? null };
-      const doses = index === 0 && changed ? changed : pouredDoses(plan.poured);
-      const { poured, side, batch } = plan;
-      return { ...pot, batch, volumeMl: poured.baseMl, mix: frozenMix(mix, side, doses) };
+      const { side, batch } = plan;
+      const doses = given.get(side.role) ?? pouredDoses(plan.poured);
+      return {
+        ...pot,
+        batch,
+        volumeMl: plan.poured.baseMl,
+        mix: frozenMix(poured, side, doses),
+      };
     });
+    if (body) {
+      const { colourwayId, nextTime } = mix;
+      const facts = { ...body, colourwayId, version: poured.version, nextTime };
+      // Refused, it is kept from the log that holds its doses: with the next mix, or when the session ends.
+      void addMix(book, facts, now, poured.id).catch(() => {});
+    }
     onMixed({ ...said, pots });
   }
 
-  if (isChanging && first) {
+  const changed = changing === null ? undefined : plans[changing];
+  if (changed) {
+    const { side, batch, poured, letter } = changed;
+    const next = (plans.indexOf(changed) + 1) % plans.length;
+    const after = (doses: Dose[]) => new Map(changes).set(side.role, doses);
     return (
       <MakePanel
-        name={first.side.name}
-        batch={first.batch}
-        first={pouredDoses(first.poured)}
-        onMixed={pour}
+        key={side.role}
+        name={letter ? `${letter} ${side.name}` : side.name}
+        batch={batch}
+        first={changes.get(side.role) ?? pouredDoses(poured)}
+        volumeMl={poured.baseMl}
+        others={props.mixes}
+        {...(plans.length > 1
+          ? {
+              other: {
+                word: `Side ${plans[next]?.letter}`,
+                onGo: (doses) => {
+                  setChanges(after(doses));
+                  setChanging(next);
+                },
+              },
+            }
+          : {})}
+        onMixed={(doses) => pour(after(doses))}
       />
     );
   }
@@ -107,25 +153,15 @@ export function DosesPanel(props: Props) {
         learnt={props.learnt}
       />
       <div class={styles.doseRow}>
-        <PourDoses plans={plans} swatches={swatches} />
+        <PourDoses
+          plans={plans}
+          swatches={swatches}
+          quiet={enoughMl ? '' : quietWords(plans, mix, props.mixes)}
+        />
       </div>
       <div class={styles.makeFoot}>
-        {parts.length > 0 ? (
-          <PressKey
-            onPress={() =>
-              setPart(
-                nextPart(
-                  part,
-                  parts.map(({ role }) => role),
-                ),
-              )
-            }
-          >
-            {nextWord}
-          </PressKey>
-        ) : (
-          <PressKey onPress={() => setIsChanging(true)}>Change</PressKey>
-        )}
+        {parts.length > 0 && <PressKey onPress={() => setPart(next)}>{nextWord}</PressKey>}
+        {plans.length > 0 && <PressKey onPress={() => setChanging(0)}>Change</PressKey>}
         <PressKey kind={styles.strong} onPress={() => pour()}>
           Mixed
         </PressKey>

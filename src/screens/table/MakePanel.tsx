@@ -1,13 +1,18 @@
 import { useState } from 'preact/hooks';
+import { firstUnitOf } from '#calc/dose-steps.ts';
+import type { MixBody } from '#calc/mix.ts';
+import { clearSwatch } from '#calc/table-mix.ts';
+import { oddDose } from '#calc/usual-dose.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import type { Material } from '#model/material.ts';
+import type { Material, MaterialId } from '#model/material.ts';
 import type { Dose } from '#model/mix.ts';
-import { doseWords } from '#screens/dose-words.ts';
+import { doseWords, shortOddWords } from '#screens/dose-words.ts';
 import { useLeastPx } from '#screens/table/key-size.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { headsOf } from '#store/heads.ts';
+import { plastisolsOf } from '#store/usual-plastisol.ts';
 import { useSize } from '#ui/use-size.ts';
 import styles from './Table.module.css';
 
@@ -17,7 +22,14 @@ interface Props {
   batch: string;
   /** What is in it already. */
   first: readonly Dose[];
-  onMixed: (doses: Dose[]) => void;
+  volumeMl: number;
+  /** What the person mixes usually. */
+  others: readonly MixBody[];
+  /** The plastisol it is mixed from, unless another is chosen; absent: that is settled already. */
+  usualId?: MaterialId | null;
+  /** Where the other side of a laminate is changed. */
+  other?: { word: string; onGo: (doses: Dose[]) => void };
+  onMixed: (doses: Dose[], plastisolId: MaterialId | null) => void;
 }
 
 /** What is given by drops or spoons into a pot; plastisol is its base, hooks and bags are none of it. */
@@ -34,12 +46,14 @@ const given = [
 const mostDoses = 20;
 
 /** A mix made up on the spot: every press adds a drop, or an eighth of a teaspoon. */
-export function MakePanel({ name, batch, first, onMixed }: Props) {
+export function MakePanel(props: Props) {
+  const { name, batch, first, volumeMl, others, usualId, other, onMixed } = props;
   const { book } = useShop();
   const materials = useLive(() => headsOf(book, 'materials'), ['materials'], 'all');
   const [doses, setDoses] = useState<Dose[]>([...first]);
   const [takes, setTakes] = useState(false);
   const [page, setPage] = useState(0);
+  const [chosenId, setChosenId] = useState<MaterialId | null>(null);
   const [area, { heightPx, widthPx }] = useSize<HTMLDivElement>();
   const leastPx = useLeastPx();
   const columns = widthPx > heightPx * 1.6 ? 3 : 2;
@@ -48,6 +62,9 @@ export function MakePanel({ name, batch, first, onMixed }: Props) {
   const room = columns * rows;
   const perPage = offered.length > room ? Math.max(1, room - 1) : room;
   const shown = offered.slice(page * perPage, (page + 1) * perPage);
+  const bases = usualId === undefined ? [] : plastisolsOf(materials ?? []);
+  const base = bases.find(({ id }) => id === (chosenId ?? usualId));
+  const nextBase = bases[(base ? bases.indexOf(base) + 1 : 0) % bases.length];
 
   const amountOf = (one: Dose) =>
     doses.find(({ materialId }) => materialId === one.materialId)?.amount ?? 0;
@@ -56,6 +73,7 @@ export function MakePanel({ name, batch, first, onMixed }: Props) {
     const next = Math.max(0, amountOf(one) + (takes ? -step : step));
     setDoses(withAmount(doses, one, next));
   };
+  const small = oddWordsOf(doses, volumeMl, others) || (base && `in ${shortened(base.name, 14)}`);
 
   return (
     <section class={styles.make} aria-label={`Mix ${name}`}>
@@ -93,8 +111,17 @@ export function MakePanel({ name, batch, first, onMixed }: Props) {
         <PressKey isPressed={takes} onPress={() => setTakes(!takes)}>
           Take away
         </PressKey>
-        <PressKey kind={styles.strong} onPress={() => onMixed(doses)}>
-          Mixed
+        {bases.length > 1 && nextBase && (
+          <PressKey
+            label={`Plastisol: ${base?.name ?? 'not told'}, press for ${nextBase.name}`}
+            onPress={() => setChosenId(nextBase.id)}
+          >
+            Other plastisol
+          </PressKey>
+        )}
+        {other && <PressKey onPress={() => other.onGo(doses)}>{other.word}</PressKey>}
+        <PressKey kind={styles.strong} onPress={() => onMixed(doses, base?.id ?? null)}>
+          Mixed {small && <span class={styles.keySmall}>{small}</span>}
         </PressKey>
       </div>
     </section>
@@ -108,11 +135,11 @@ function offeredOf(materials: readonly Material[], first: readonly Dose[]): Dose
     .filter(({ id, kind, isAside }) => given.includes(kind) && !isAside && !used.has(id))
     .sort((a, b) => given.indexOf(a.kind) - given.indexOf(b.kind))
     .map(
-      ({ id, name, kind }): Dose => ({
-        materialId: id,
-        name,
+      (material): Dose => ({
+        materialId: material.id,
+        name: material.name,
         amount: 0,
-        unit: kind === 'colourant' ? 'drop' : 'tsp',
+        unit: firstUnitOf(material),
         isPinned: false,
       }),
     );
@@ -125,4 +152,11 @@ function withAmount(doses: readonly Dose[], one: Dose, amount: number): Dose[] {
   if (amount <= 0) return doses.filter((_, index) => index !== at);
   if (at === -1) return doses.length < mostDoses ? [...doses, { ...one, amount }] : [...doses];
   return doses.with(at, { ...one, ...doses[at], amount });
+}
+
+/** The dose that is far from the usual, in a few words; empty: none is. */
+function oddWordsOf(doses: readonly Dose[], volumeMl: number, others: readonly MixBody[]): string {
+  const side = { role: 'only', name: '', swatch: clearSwatch, plastisolId: null } as const;
+  const odd = oddDose({ baseMl: volumeMl, sides: [{ ...side, doses: [...doses] }] }, others);
+  return odd ? shortOddWords(shortened(odd.name, 10), odd.times) : '';
 }

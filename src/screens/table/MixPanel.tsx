@@ -1,19 +1,19 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { stillToPour } from '#calc/colour-queue.ts';
-import { frozenMix, withBatches } from '#calc/pot-mix.ts';
+import { withBatches } from '#calc/pot-mix.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Said, SaidOf } from '#model/entry.ts';
 import type { Colourway, ColourwayId } from '#model/gear.ts';
-import type { Material } from '#model/material.ts';
-import type { Dose, Mix, MixId, MixSide } from '#model/mix.ts';
+import type { Mix, MixId } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
 import { DosesPanel } from '#screens/table/DosesPanel.tsx';
 import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { useIsLarge } from '#screens/table/key-size.ts';
 import { MakePanel } from '#screens/table/MakePanel.tsx';
+import { besideOf, type Given, madeUp, swatchesOf } from '#screens/table/made-up.ts';
 import { mixFor, type Place } from '#screens/table/mix.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -25,17 +25,18 @@ import { freshId } from '#store/book.ts';
 import { headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
 import { lossOf } from '#store/loss.ts';
-import { newestMixes } from '#store/newest-mixes.ts';
+import { newestOf } from '#store/newest-mixes.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { mixOf } from '#store/start.ts';
+import { keepRunningMixes } from '#store/told-mixes.ts';
+import { usualPlastisol } from '#store/usual-plastisol.ts';
 import styles from './Table.module.css';
-
-/** Plastisol without a colour. */
-const unknownSwatch = '#d8d2c2';
 
 interface Props {
   table: Table;
   pot: Pot | null;
+  /** It stands apart from the pots there are: no side of a laminate. */
+  isApart?: boolean;
   settings: SettingsFacts;
   now: Instant;
   onSaid: (said: Said) => void;
@@ -47,11 +48,19 @@ type Inside = { at: 'choose' } | { at: 'make' } | { at: 'doses'; colourway: Colo
  * A fresh mix: which colour, how much, and whether it is the only one or a side of a laminate; then
  * what goes into the cup. A colour without a mix is logged as it is.
  */
-export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
+export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }: Props) {
   const { book, clock } = useShop();
   const colourways = useLive(() => headsOf(book, 'colourways'), ['colourways'], 'all');
-  const mixes = useLive(() => newestMixes(book), ['mixes'], 'newest');
-  const materials = useLive(() => headsOf(book, 'materials'), ['materials'], 'all');
+  const mixes = useLive(() => headsOf(book, 'mixes'), ['mixes'], 'all');
+  const shelf = useLive(
+    async () => {
+      const materials = await headsOf(book, 'materials');
+      return { materials, usualId: await usualPlastisol(book, materials) };
+    },
+    ['materials', 'entries', 'columns'],
+    'shelf',
+  );
+  const materials = shelf?.materials;
   const batches = useLive(
     () => batchesOf(book, { at: clock.now(), zone: table.zone }, 2),
     ['entries', 'sealed'],
@@ -74,31 +83,45 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
   const byUse = inTurn(colourways ?? [], table, next);
   const shown = byUse.slice(page * perPage, (page + 1) * perPage);
 
+  // What the device would not keep of an earlier mix is kept now, if it can.
+  useEffect(() => void keepRunningMixes(book).catch(() => {}), [book]);
+
   const plain = (colourway: Colourway | null) =>
     mixFor(mixOf(colourway, volumeMl, table.pots.length + 1, now), place);
   const say = (said: SaidOf<'pot-mixed'>) => onSaid(withBatches(said, batches ?? []));
 
   function mix(colourway: Colourway) {
-    const own = mixes?.get(colourway.id);
+    const own = newestOf(mixes ?? []).get(colourway.id);
     if (own) setInside({ at: 'doses', colourway, mix: own });
     else say(plain(colourway));
   }
 
   /** Made up on the spot: kept as a mix of its own, which the person may name later. */
-  function made(doses: Dose[]) {
+  function made(given: Given) {
     const said = plain(null);
-    const [one] = said.pots;
-    if (doses.length === 0 || !one) return say(said);
-    const version = { id: freshId<MixId>(now), version: 1 };
-    const side = madeSide(one.name, doses, swatchesOf(materials));
-    const pots = [{ ...one, swatch: side.swatch, mix: frozenMix(version, side, doses) }];
-    void keepImprovised(book, version.id, { baseMl: volumeMl, sides: [side] }, now).catch(() => {});
-    say({ ...said, pots });
+    const id = freshId<MixId>(now);
+    const up = madeUp(said, given, { id, beside, swatches: swatchesOf(materials) });
+    if (!up) return say(said);
+    // Refused, it is kept from the log that holds its doses: with the next mix, or when the session ends.
+    void keepImprovised(book, id, up.body, now).catch(() => {});
+    say(up.said);
   }
 
+  const isOfThePair = !isApart && (pot?.slot ?? 0) <= 1;
+  const beside = isOfThePair ? besideOf(table, place) : null;
   if (inside.at === 'make') {
-    const name = `Pot ${table.pots.length + 1}`;
-    return <MakePanel name={name} batch={batches?.[0] ?? ''} first={[]} onMixed={made} />;
+    const name = place === 'only' ? `Pot ${table.pots.length + 1}` : `Side ${place}`;
+    return (
+      <MakePanel
+        name={name}
+        batch={batches?.[0] ?? ''}
+        first={[]}
+        volumeMl={volumeMl}
+        others={mixes ?? []}
+        usualId={shelf?.usualId ?? null}
+        onMixed={(doses, plastisolId) => made({ doses, plastisolId })}
+      />
+    );
   }
   if (inside.at === 'doses') {
     return (
@@ -110,6 +133,7 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
         table={table}
         learnt={learnt}
         batches={batches ?? []}
+        mixes={mixes ?? []}
         swatches={swatchesOf(materials)}
         settings={settings}
         onMixed={onSaid}
@@ -163,22 +187,6 @@ export function MixPanel({ table, pot, settings, now, onSaid }: Props) {
       </div>
     </section>
   );
-}
-
-/** A side of what was made up: it looks like what there is most of. */
-function madeSide(
-  name: string,
-  doses: readonly Dose[],
-  swatches: ReadonlyMap<string, string>,
-): MixSide {
-  const seen = doses.filter(({ materialId }) => swatches.has(materialId));
-  const most = seen.toSorted((a, b) => b.amount - a.amount)[0];
-  const swatch = (most && swatches.get(most.materialId)) ?? unknownSwatch;
-  return { role: 'only', name, swatch, plastisolId: null, doses: [...doses] };
-}
-
-function swatchesOf(materials: readonly Material[] | undefined): Map<string, string> {
-  return new Map((materials ?? []).flatMap(({ id, swatch }) => (swatch ? [[id, swatch]] : [])));
 }
 
 function Swatches({ colourway }: { colourway: Colourway }) {

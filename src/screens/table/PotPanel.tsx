@@ -42,6 +42,7 @@ export function PotPanel(props: Props) {
         <MixPanel
           table={table}
           pot={null}
+          isApart
           settings={settings}
           now={now}
           onSaid={(said) => onSaid(besideOthers(said, table))}

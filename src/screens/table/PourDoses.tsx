@@ -1,9 +1,10 @@
 import type { ComponentChild } from 'preact';
 import { useState } from 'preact/hooks';
-import { largeEnoughMl, mostErrorShare, type PouredSide } from '#calc/mix.ts';
-import type { MixSide } from '#model/mix.ts';
+import { largeEnoughMl, type MixBody, mostErrorShare, type PouredSide } from '#calc/mix.ts';
+import { oddDose } from '#calc/usual-dose.ts';
+import type { Mix, MixSide } from '#model/mix.ts';
 import { DoseDrawing } from '#screens/DoseDrawing.tsx';
-import { doseWords } from '#screens/dose-words.ts';
+import { doseWords, shortOddWords, shortRoundedWords } from '#screens/dose-words.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { useSize } from '#ui/use-size.ts';
@@ -23,6 +24,8 @@ export interface PotPlan {
 interface Props {
   plans: readonly PotPlan[];
   swatches: ReadonlyMap<string, string>;
+  /** One line under the doses; empty or absent: none. */
+  quiet?: string;
 }
 
 interface Line {
@@ -33,7 +36,7 @@ interface Line {
 }
 
 /** What goes into each cup, as dots and spoons, as many lines as fit the glass. */
-export function PourDoses({ plans, swatches }: Props) {
+export function PourDoses({ plans, swatches, quiet = '' }: Props) {
   const [area, { heightPx, widthPx }] = useSize<HTMLUListElement>();
   const [page, setPage] = useState(0);
   // A line with its drawing under it; on the stand beside it; with the letters of a tablet larger.
@@ -56,6 +59,11 @@ export function PourDoses({ plans, swatches }: Props) {
           </li>
         ))}
       </ul>
+      {quiet && (
+        <p class={styles.quietLine} role="status">
+          {quiet}
+        </p>
+      )}
       {pages.length > 1 && (
         <PressKey kind={styles.doseMore} onPress={() => setPage((page + 1) % pages.length)}>
           More
@@ -74,6 +82,34 @@ export function takeWords(plans: readonly PotPlan[]): string {
   if (others.length > 0 && others.every((ml) => ml === first)) return `${first} mL each`;
   const each = plans.map(({ letter, poured }) => `${letter} ${Math.round(poured.baseMl)}`.trim());
   return `${plans.length > 1 ? '' : 'take '}${each.join(', ')} mL`;
+}
+
+/** Less than this share moves a dose by a hair. */
+const hairShare = 0.01;
+
+/**
+ * The one line to be said under the doses: a dose far from the usual, else the one that was rounded
+ * most; empty: neither.
+ */
+export function quietWords(plans: readonly PotPlan[], mix: Mix, mixes: readonly Mix[]): string {
+  const own: MixBody = { baseMl: mix.baseMl, sides: plans.map(({ side }) => side) };
+  const odd = oddDose(
+    own,
+    mixes.filter(({ id }) => id !== mix.id),
+  );
+  if (odd) return shortOddWords(shortened(odd.name, 12), odd.times);
+  const lines = plans.flatMap(({ letter, poured }) =>
+    poured.lines.map((line) => ({ ...line, letter })),
+  );
+  const byShare = lines.toSorted((a, b) => offBy(b) - offBy(a));
+  const [most] = byShare;
+  if (!most || offBy(most) < hairShare) return '';
+  const name = `${most.letter} ${shortened(most.dose.name, 8)}`.trim();
+  return shortRoundedWords(name, most.amount, most.wanted, most.dose.unit);
+}
+
+function offBy({ amount, wanted }: { amount: number; wanted: number }): number {
+  return Math.abs(Math.log(amount / wanted));
 }
 
 /** The next size up in which the doses can be measured; null: this pot is large enough. */

@@ -4,13 +4,16 @@ import type { SaidOf } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import type { Mix } from '#model/mix.ts';
-import { addHead, headsOf } from '#store/heads.ts';
-import { keepMix, namelessMixes } from '#store/mixes.ts';
+import { ColourScreen } from '#screens/colours/ColourScreen.tsx';
+import { addHead } from '#store/heads.ts';
+import { keepMix, versionsOf } from '#store/mixes.ts';
+import { namelessMixes } from '#store/nameless.ts';
 import { aColourway, seven } from '../../hands/evening.ts';
 import { faults } from '../../hands/faults.ts';
 import { Finger } from '../../hands/finger.ts';
 import { isOfTheBar, keysOn, placeFaults } from '../../hands/glass.ts';
 import { aDose, aMaterial, aSide, cupMl } from '../../hands/mixes.ts';
+import { show } from '../../hands/show.tsx';
 import { aTable, type TestTable } from '../../hands/table.tsx';
 
 let table: TestTable;
@@ -115,7 +118,7 @@ describe('a new mix of a colour', () => {
     await expect.element(page.getByText('Too small: 1¾ cups')).toBeVisible();
   });
 
-  test('can be changed by a press, and the version stays as it was', async () => {
+  test('can be changed by a press: that is the next version, and this one stays as it was', async () => {
     await openMix();
     await press(/^Mix Peat brown/);
     await press(/^Change/);
@@ -130,9 +133,107 @@ describe('a new mix of a colour', () => {
       ['Black', 8],
       ['Green flake', 2.875],
     ]);
-    expect(pots[0]?.mix?.mixId).toBe(mix.id);
-    const [kept] = await headsOf(table.shop.book, 'mixes');
-    expect(kept?.sides).toEqual(mix.sides);
+    const { book } = table.shop;
+    await expect.poll(async () => (await versionsOf(book, peat.id)).length).toBe(2);
+    const [changed, kept] = await versionsOf(book, peat.id);
+    expect(kept).toEqual(mix);
+    expect(pots[0]?.mix).toMatchObject({ mixId: changed?.id, version: 2 });
+    expect(changed).toMatchObject({ version: 2, baseMl: pots[0]?.volumeMl });
+    expect(dosesOf({ mix: { doses: changed?.sides[0]?.doses ?? [] } })).toEqual(dosesOf(pots[0]));
+    // The colour page lists it, and pours it again in another volume.
+    show(table.shop, <ColourScreen colourwayId={peat.id} />);
+    await expect.element(page.getByRole('heading', { level: 1 })).toHaveTextContent('Peat brown 2');
+    await expect.element(page.getByText(/^Black 8 drops instead of/)).toBeVisible();
+    for (let cup = 0; cup < 8; cup++)
+      await page.getByRole('button', { name: '¼ cup more' }).click();
+    await expect.element(page.getByText('16 drops')).toBeVisible();
+  });
+
+  test('a dose that was left alone stays as exact as it was written, and nothing changed is no version', async () => {
+    await openMix();
+    await press(/^Mix Peat brown/);
+    await press(/^Change/);
+    await press(/^Black 6 drops/);
+    await press('Take away');
+    await press(/^Black 7 drops/);
+    await press(/^Mixed/);
+    await isLogged('pot-mixed');
+    expect((await said('pot-mixed')).pots[0]?.mix).toMatchObject({ mixId: mix.id, version: 1 });
+    await openMix();
+    await press(/^Mix Peat brown/);
+    await press(/^Change/);
+    await press(/^Black 6 drops/);
+    await press(/^Mixed/);
+    await expect.poll(async () => (await said('pot-mixed')).pots[0]?.mix?.version).toBe(2);
+    const { book } = table.shop;
+    await expect.poll(async () => (await versionsOf(book, peat.id)).length).toBe(2);
+    const [changed] = await versionsOf(book, peat.id);
+    const [drops, spoons] = changed?.sides[0]?.doses ?? [];
+    expect(drops?.amount).toBe(7);
+    // 1.45 teaspoons a cup, as it was written: only the drops were touched.
+    expect((spoons?.amount ?? 0) / (changed?.baseMl ?? 1)).toBeCloseTo(1.45 / cupMl, 12);
+  });
+
+  test('side B of a laminate can be changed, and what was poured of both is the next version', async () => {
+    const { book } = table.shop;
+    const pair = await aColourway(book, 'Ink/rust', '#1c2733', '#8a3b1d');
+    const sides = [
+      aSide([aDose(black.id, 9, 'drop', { name: 'Black' })], { role: 'a', name: 'Ink' }),
+      aSide([aDose(flake.id, 0.5, 'tsp', { name: 'Green flake' })], { role: 'b', name: 'Rust' }),
+    ];
+    await keepMix(book, pair.id, { baseMl: cupMl, sides, nextTime: '' }, seven);
+    await openMix();
+    await press(/^Mix Ink/);
+    await press(/^Change/);
+    await expect.element(page.getByRole('region', { name: 'Mix A Ink' })).toBeVisible();
+    await press(/^Black 18 drops/);
+    await press('Side B');
+    await expect.element(page.getByRole('region', { name: 'Mix B Rust' })).toBeVisible();
+    await press(/^Green flake 1 tsp/);
+    await press('Side A');
+    await press(/^Black 19 drops/);
+    await press(/^Mixed/);
+    await isLogged('pot-mixed');
+    const { pots } = await said('pot-mixed');
+    expect(pots.map(dosesOf)).toEqual([[['Black', 20]], [['Green flake', 1.125]]]);
+    await expect.poll(async () => (await versionsOf(book, pair.id)).length).toBe(2);
+    const [changed] = await versionsOf(book, pair.id);
+    expect(pots.map(({ mix: of }) => [of?.mixId, of?.version, of?.role])).toEqual([
+      [changed?.id, 2, 'a'],
+      [changed?.id, 2, 'b'],
+    ]);
+    expect(changed?.sides.map(({ doses }) => doses[0]?.amount)).toEqual([20, 1.125]);
+  });
+
+  test('a tail can be changed, and the body goes into the next version as it was', async () => {
+    const { book } = table.shop;
+    const tailed = await aColourway(book, 'Tailed', '#5b4029');
+    const sides = [
+      aSide([aDose(black.id, 9, 'drop', { name: 'Black' })]),
+      aSide([aDose(black.id, 4, 'drop', { name: 'Black' })], { role: 'tail', name: 'Tail' }),
+    ];
+    await keepMix(book, tailed.id, { baseMl: cupMl, sides, nextTime: '' }, seven);
+    await openMix();
+    await press(/^Mix Tailed/);
+    await press('Tail pot');
+    await press('Change');
+    await press(/^Black 8 drops/);
+    await press(/^Mixed/);
+    await isLogged('pot-mixed');
+    await expect.poll(async () => (await versionsOf(book, tailed.id)).length).toBe(2);
+    const [changed] = await versionsOf(book, tailed.id);
+    expect((await said('pot-mixed')).pots.map(({ mix: of }) => of)).toMatchObject([
+      { mixId: changed?.id, version: 2, role: 'tail', doses: [{ amount: 9 }] },
+    ]);
+    expect(changed?.baseMl).toBeCloseTo(2 * cupMl, 6);
+    const amounts = changed?.sides.map(({ role, doses }) => [
+      role,
+      Number(doses[0]?.amount.toFixed(9)),
+    ]);
+    expect(amounts).toEqual([
+      ['only', 18],
+      ['tail', 9],
+    ]);
   });
 
   test('of a laminate shows A and B, each for its own cup', async () => {
