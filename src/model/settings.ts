@@ -1,6 +1,24 @@
 import * as z from 'zod/mini';
 import { headParts, Instant, ShortName, TempC, VolumeMl } from '#model/schemas.ts';
 
+/** What becomes of one thing of an old session that is poured again. */
+export const Carry = z.enum(['as-then', 'left-out', 'asked']);
+export type Carry = z.infer<typeof Carry>;
+
+const carry = z.optional(Carry);
+
+/** The person's last choice for each thing that an old session can bring; absent: as then. */
+export const Carries = z.object({
+  moulds: carry,
+  colours: carry,
+  injector: carry,
+  pot: carry,
+  setTimes: carry,
+  pourTemp: carry,
+  pourer: carry,
+});
+export type Carries = z.infer<typeof Carries>;
+
 export const settingsFacts = {
   /** Palette; light until the person chooses, whatever the phone does: the table is read in daylight. */
   palette: z.enum(['chalk', 'lamp']),
@@ -43,6 +61,8 @@ export const settingsFacts = {
   people: z.optional(z.array(ShortName).check(z.maxLength(2, 'Two names at most.'))),
   /** Which of them pours now; absent: the first. */
   pourer: z.optional(ShortName),
+  /** How an old session is poured again; absent: everything as then. */
+  carries: z.optional(Carries),
   /** When the cautions were first read; null: not yet. */
   cautionsReadAt: z.nullable(Instant),
 };

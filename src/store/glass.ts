@@ -49,6 +49,17 @@ export function forgetCounted(book: Book): void {
   }
 }
 
+/** What a session was begun without, to be asked at its table; empty: nothing. */
+export function asksOf(book: Book, sessionId: string | null): string[] {
+  const [of, ...asks] = (read(keyOf(book, 'asks')) ?? '').split(' ');
+  return of === sessionId ? asks : [];
+}
+
+/** Keeps what the table is to ask in this session. One session at a time. */
+export function keepAsks(book: Book, sessionId: string, asks: readonly string[]): void {
+  write(keyOf(book, 'asks'), [sessionId, ...asks].join(' '));
+}
+
 function isCounted(kept: unknown): kept is { mixKey: string; counts: number[]; at: number } {
   if (typeof kept !== 'object' || kept === null) return false;
   const { mixKey, counts, at } = kept as Record<string, unknown>;

@@ -22,26 +22,40 @@ export interface Beginning {
   /** The colours of the whole evening in their order; absent: the one above. */
   planned?: readonly ColourwayId[];
   zone: string;
+  /** What the first pot holds and what it is poured at; absent: as the shop has it. */
+  potMl?: number;
+  pourC?: number;
+  /** Who pours; null: to be named at the table; absent: as the shop has it. */
+  pourer?: string | null;
+  /** Set times that are not those of the moulds. */
+  setTimes?: readonly SaidOf<'set-time-chosen'>[];
+  /** No pot stands there yet: it is mixed at the table. */
+  hasNoPot?: boolean;
 }
 
-/** Begins a session on these moulds and one fresh mix. Resolves once it is on disk. */
+/** Begins a session on these moulds and one fresh mix, if one is wanted. Resolves once it is on disk. */
 export async function startPouring(
   book: Book,
   beginning: Beginning,
   at: Instant,
 ): Promise<SessionId> {
-  const { mouldIds, injectorId, colourwayId, planned = [], zone } = beginning;
+  const { mouldIds, injectorId, colourwayId, planned = [], zone, setTimes = [] } = beginning;
   const settings = await settingsOf(book);
-  const { ambientC, pourC, potMl } = settings;
-  const pourer = pourerOf(settings);
+  const { ambientC } = settings;
+  const { pourC = settings.pourC, potMl = settings.potMl, hasNoPot = false } = beginning;
+  const { pourer = pourerOf(settings) } = beginning;
   const colourway = colourwayId ? await headOf(book, 'colourways', colourwayId) : undefined;
   const mix = colourway ? (await newestMixes(book)).get(colourway.id) : undefined;
   const mixed = mixOf(colourway ?? null, potMl, 1, at);
   const opening: Said[] = [
     { kind: 'session-begun', zone, ambientC, pourC },
     await lineUpOf(book, mouldIds, injectorId),
-    withBatches(mix ? withMix(mixed, mix) : mixed, await batchesOf(book, { at, zone }, 2)),
   ];
+  if (!hasNoPot) {
+    const batches = await batchesOf(book, { at, zone }, 2);
+    opening.push(withBatches(mix ? withMix(mixed, mix) : mixed, batches));
+  }
+  opening.push(...setTimes);
   if (planned.length > 1) opening.push({ kind: 'colours-planned', colourwayIds: [...planned] });
   if (pourer !== null) opening.push({ kind: 'pourer-named', name: pourer });
   return await beginSession(book, opening, at);
@@ -126,13 +140,6 @@ export interface PouredWith {
 export async function lastTime(book: Book): Promise<PouredWith | null> {
   const last = await newestColumns(book);
   return last ? await pouredWith(book, last) : null;
-}
-
-/** The same of a session of any age. */
-export async function timeOf(book: Book, sessionId: SessionId): Promise<PouredWith | null> {
-  const sealed = await book.db.get('sealed', sessionId);
-  const columns = sealed && (await book.db.get('columns', [sealed.startedAt, sessionId]));
-  return columns ? await pouredWith(book, columns) : null;
 }
 
 async function pouredWith(book: Book, last: Columns): Promise<PouredWith | null> {

@@ -1,12 +1,12 @@
+import { eveningOf } from '#calc/evening.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { SessionId } from '#model/entry.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { LineUp } from '#screens/start/LineUp.tsx';
 import { headsOf } from '#store/heads.ts';
-import { runningEntries } from '#store/sessions.ts';
+import { entriesOf, runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
-import { timeOf } from '#store/start.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -14,19 +14,18 @@ import { ToolKey } from '#ui/ToolKey.tsx';
 
 /**
  * Which moulds, which colour, which injector: the choice before a session. Repeating an old one
- * carries these three; its times, counts and results stay where they are.
+ * brings what it was poured with, thing by thing; its times, counts and results stay where they are.
  */
 export function LineUpScreen({ like = null }: { like?: SessionId | null }) {
   const { book } = useShop();
   const heads = useLive(
     async () => ({
-      volumeUnit: (await settingsOf(book)).volumeUnit,
+      settings: await settingsOf(book),
       moulds: await headsOf(book, 'moulds'),
       colourways: await headsOf(book, 'colourways'),
       injectors: await headsOf(book, 'injectors'),
       isRunning: (await runningEntries(book)) !== null,
-      like: like && (await timeOf(book, like)),
-      hasReadCautions: (await settingsOf(book)).cautionsReadAt !== null,
+      like: like && eveningOf(await entriesOf(book, like)),
     }),
     ['moulds', 'colourways', 'injectors', 'entries', 'settings'],
     like ?? 'line-up',

@@ -11,6 +11,8 @@ import styles from './Table.module.css';
 
 interface Props {
   table: Table;
+  /** What the session was begun without, to be asked here. */
+  asks: readonly string[];
   /** Null: not known yet. */
   trays: Trays | null;
   settings: SettingsFacts;
@@ -22,8 +24,8 @@ interface Hint {
   isShort?: boolean;
 }
 
-/** One quiet line before the next fill: the parts in the tray, or how the injector suits the round. */
-export function HintLine({ table, trays, settings }: Props) {
+/** One quiet line before the next fill: what is still to choose, the parts in the tray, or how the injector suits the round. */
+export function HintLine({ table, asks, trays, settings }: Props) {
   const { book } = useShop();
   const injectors = useLive(() => headsOf(book, 'injectors'), ['injectors'], 'all');
   const { injector } = table;
@@ -39,7 +41,11 @@ export function HintLine({ table, trays, settings }: Props) {
       : null;
   const loaded = load && injector && roundLoadWords(load, injector, settings.volumeUnit);
   const parts = scarcest && partsHint(scarcest);
-  const hint = parts?.isShort ? parts : loaded?.isTooSmall ? loaded : (parts ?? loaded);
+  const hint = parts?.isShort
+    ? parts
+    : loaded?.isTooSmall
+      ? loaded
+      : (askHint(table, asks) ?? parts ?? loaded);
   return (
     <p
       class={styles.hint}
@@ -51,6 +57,25 @@ export function HintLine({ table, trays, settings }: Props) {
       <span class={styles.hintShort}>{hint?.short}</span>
     </p>
   );
+}
+
+/** What the person wanted to be asked for, until it is told or the first round is poured. */
+function askHint(table: Table, asks: readonly string[]): Hint | null {
+  if (table.rounds > 0) return null;
+  const open = [
+    asks.includes('colours') && table.pots.length === 0 && 'colour',
+    asks.includes('injector') && table.injector === null && 'injector',
+    asks.includes('pourTemp') && !isAnyRead(table) && 'heat',
+    asks.includes('pourer') && table.pourers.length === 0 && 'who pours',
+  ].filter((one) => one !== false);
+  const [first, ...others] = open;
+  if (first === undefined) return null;
+  const more = others.length > 0 ? ` + ${others.length}` : '';
+  return { long: `Still to tell: ${open.join(', ')}`, short: `Tell: ${first}${more}` };
+}
+
+function isAnyRead(table: Table): boolean {
+  return table.pots.some(({ course }) => course.some(({ kind }) => kind === 'read'));
 }
 
 function partsHint({ part, has, needs }: PartsAt): Hint {

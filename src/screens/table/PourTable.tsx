@@ -40,6 +40,7 @@ import { useUndo } from '#screens/table/use-undo.ts';
 import { useWalk } from '#screens/table/use-walk.ts';
 import { useWipe } from '#screens/table/use-wipe.ts';
 import { WipeShade } from '#screens/table/WipeShade.tsx';
+import { asksOf } from '#store/glass.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { Icon } from '#ui/Icon.tsx';
 import styles from './Table.module.css';
@@ -57,6 +58,7 @@ export function PourTable({ log, settings, draft }: Props) {
   const shop = useShop();
   const now = useNow(250);
   const table = useMemo(() => tableOf(log.entries), [log.entries]);
+  const asks = useMemo(() => asksOf(shop.book, log.sessionId), [shop.book, log.sessionId]);
   const [panel, setPanel] = useState<Panel>({ at: 'cards' });
   const [isAwake, setIsAwake] = useState(true);
   const [wipeLeftMs, wipe] = useWipe();
@@ -122,7 +124,7 @@ export function PourTable({ log, settings, draft }: Props) {
       data-side={settings.mainKeySide}
       data-keys={settings.keySize === 'usual' ? undefined : settings.keySize}
       data-seats={table.seats.length}
-      data-hint={hasHintLine(table) || undefined}
+      data-hint={hasHintLine(table, asks) || undefined}
       data-asks={isAsking || undefined}
     >
       <header class={styles.strip}>
@@ -166,7 +168,7 @@ export function PourTable({ log, settings, draft }: Props) {
           isMuted ? 'muted' : null,
         ]}
       />
-      {hasHintLine(table) && <HintLine table={table} trays={trays} settings={settings} />}
+      {hasHintLine(table, asks) && <HintLine {...{ table, asks, trays, settings }} />}
       <main class={styles.cards}>
         {!open && panel.at === 'pots' && (
           <PotsPanel
