@@ -5,8 +5,6 @@ import type { Instant } from '#model/schemas.ts';
 
 /** Density of soft fused plastisol, g/mL (methods-heat section 1). */
 export const plastisolGPerMl = 1.05;
-/** Share of a pot that cannot be drawn out. Common practice, no source. */
-const leftInPotShare = 0.05;
 
 /** What is in a pot at one instant and what it has been through. */
 export interface PotState {
@@ -78,15 +76,6 @@ export function pourTempC(table: Table, pots: readonly Pot[], at: Instant): numb
 /** The heat that a pot was in at one instant: 1 from mixing to the first reheating. */
 export function heatNumberAt(pot: Pot, at: Instant): number {
   return potStateAt({ ...pot, course: pot.course.filter(isHeat) }, 165, at).maxHeats;
-}
-
-/**
- * Whole rounds that a pot is still good for when a round takes `roundMl` from it; null: the round
- * takes nothing.
- */
-export function roundsLeft(state: PotState, roundMl: number): number | null {
-  if (roundMl <= 0) return null;
-  return Math.floor((state.volumeMl * (1 - leftInPotShare)) / roundMl);
 }
 
 function isHeat(event: PotEvent): boolean {

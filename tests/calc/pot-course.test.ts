@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { heatOfShot } from '#calc/columns.ts';
-import { heatNumberAt, potStateAt, pourTempC, roundsLeft } from '#calc/pot-course.ts';
+import { heatNumberAt, potStateAt, pourTempC } from '#calc/pot-course.ts';
 import { tableOf } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import { evening, id, Pen } from '../hands/log.ts';
@@ -90,12 +90,6 @@ describe('the pot', () => {
     const left = table.pots.map((pot) => potStateAt(pot, 165, evening + 99 * min).volumeMl);
     expect(left[0]).toBeCloseTo(473.176473 - 21, 6);
     expect(left[1]).toBeCloseTo(473.176473, 6);
-  });
-
-  test('rounds left are whole and leave what cannot be drawn out', () => {
-    const state = potStateAt(onlyPot(new Pen().open()), 165, evening);
-    expect(roundsLeft(state, 100)).toBe(4);
-    expect(roundsLeft(state, 0)).toBeNull();
   });
 
   test('the pour temperature is the last reading, or what the session takes for it', () => {

@@ -1,4 +1,4 @@
-import { potStateAt, roundsLeft } from '#calc/pot-course.ts';
+import { potStateAt } from '#calc/pot-course.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import type { PotId } from '#model/entry.ts';
@@ -6,7 +6,7 @@ import type { Instant } from '#model/schemas.ts';
 import { usePotLetters } from '#screens/table/key-size.ts';
 import { nextPots } from '#screens/table/next-pots.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
-import { roundMl } from '#screens/table/round.ts';
+import type { RoundsLeftOf } from '#screens/table/rounds-left.ts';
 import { Tally } from '#screens/table/Tally.tsx';
 import styles from './Table.module.css';
 
@@ -14,6 +14,8 @@ interface Props {
   table: Table;
   now: Instant;
   heatLimit: number | null;
+  /** Undefined: what the history taught is not read yet. */
+  leftOf: RoundsLeftOf | undefined;
   /** The pot whose panel is open. */
   openPotId: PotId | null | undefined;
   onPress: (potId: PotId | null) => void;
@@ -23,7 +25,7 @@ interface Props {
  * The pot in use, or A and B side by side; of three or more the one that is poured next; with none,
  * the key that mixes one.
  */
-export function PotKeys({ table, now, heatLimit, openPotId, onPress }: Props) {
+export function PotKeys({ table, now, heatLimit, leftOf, openPotId, onPress }: Props) {
   const pots = table.potsInUse;
   if (pots.length === 0) {
     return (
@@ -44,10 +46,7 @@ export function PotKeys({ table, now, heatLimit, openPotId, onPress }: Props) {
       others={pots.length > 2 ? pots.length - 1 : 0}
       isNext={next.includes(pot)}
       state={potStateAt(pot, table.pourC, now)}
-      left={roundsLeft(
-        potStateAt(pot, table.pourC, now),
-        roundMl(table) / Math.max(1, table.potsDrawn.length),
-      )}
+      left={leftOf?.(table, pot)?.rounds ?? null}
       now={now}
       heatLimit={heatLimit}
       isOpen={openPotId === pot.id}

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { type PotState, potStateAt, roundsLeft } from '#calc/pot-course.ts';
+import { type PotState, potStateAt } from '#calc/pot-course.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import { cFromF, fFromC } from '#calc/units.ts';
@@ -10,7 +10,7 @@ import { besideOthers, freeSlots, inPlaceOf } from '#screens/table/mix.ts';
 import { nextPots } from '#screens/table/next-pots.ts';
 import { PotPicture } from '#screens/table/PotPicture.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
-import { roundMl } from '#screens/table/round.ts';
+import type { RoundsLeftOf } from '#screens/table/rounds-left.ts';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
 import { Tally } from '#screens/table/Tally.tsx';
 import { TopUpPanel } from '#screens/table/TopUpPanel.tsx';
@@ -25,6 +25,8 @@ interface Props {
   /** Null: there is no pot, a mix is chosen. */
   pot: Pot | null;
   settings: SettingsFacts;
+  /** Undefined: what the history taught is not read yet. */
+  leftOf: RoundsLeftOf | undefined;
   now: Instant;
   /** Writes and closes the panel. */
   onSaid: (said: Said) => void;
@@ -104,12 +106,11 @@ type Inside = Props & { pot: Pot; state: PotState };
 
 /** The facts of the pot; one press tells where they come from. The smallest glass has no room for that key. */
 function PotFacts(props: Inside) {
-  const { table, pot, settings } = props;
+  const { table, pot, settings, leftOf } = props;
   const [isTold, setIsTold] = useState(false);
-  const eachMl = roundMl(table) / Math.max(1, table.potsInUse.length);
   const mixed = pot.course.find((event) => event.kind === 'filled');
   const mixedMl = mixed?.kind === 'filled' ? mixed.volumeMl : 0;
-  const [volume, rounds] = potFrom(volumeWords(mixedMl, settings.volumeUnit), eachMl);
+  const [volume, rounds] = potFrom(volumeWords(mixedMl, settings.volumeUnit), leftOf?.(table, pot));
   const words = <PotWords {...props} />;
   return (
     <>
@@ -127,8 +128,8 @@ function PotFacts(props: Inside) {
   );
 }
 
-function PotWords({ table, state, settings, now }: Inside) {
-  const left = roundsLeft(state, roundMl(table) / Math.max(1, table.potsDrawn.length));
+function PotWords({ table, pot, state, settings, leftOf, now }: Inside) {
+  const left = leftOf?.(table, pot);
   const heats = Math.round(state.maxHeats);
   const isAtLimit = settings.heatLimit !== null && heats >= settings.heatLimit;
   const minutes = Math.max(0, Math.floor((now - state.lastHeatedAt) / 60_000));
@@ -136,10 +137,13 @@ function PotWords({ table, state, settings, now }: Inside) {
     <div class={styles.potWords}>
       <p>
         <b>{volumeWords(state.volumeMl, settings.volumeUnit)}</b>
-        {left !== null && (
+        {left && (
           <>
-            <span class={styles.notStand}>about {countWords(left, 'round')}</span>
-            <span class={styles.onlyStand}>, {countWords(left, 'round')}</span>
+            <span class={styles.notStand}>
+              about {countWords(left.rounds, 'round')}
+              {left.isGuess && ', a guess'}
+            </span>
+            <span class={styles.onlyStand}>, {countWords(left.rounds, 'round')}</span>
           </>
         )}
       </p>

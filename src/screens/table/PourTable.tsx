@@ -3,6 +3,7 @@ import { nextStepAt } from '#calc/next-step.ts';
 import { tableOf } from '#calc/table.ts';
 import { tonightOf } from '#calc/tonight.ts';
 import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import { useNow } from '#live/use-now.ts';
 import type { SessionLog } from '#live/use-session-log.ts';
 import type { Draft } from '#model/draft.ts';
@@ -15,6 +16,7 @@ import {
   HintLine,
   PotPanel,
   PotsPanel,
+  roundsLeftSumOf,
   StillPouring,
   TablePanel,
 } from '#screens/table/late-panels.ts';
@@ -69,6 +71,7 @@ export function PourTable({ log, settings, draft }: Props) {
   const { undo, bringBack } = useUndo(table, log);
   const trays = useTrays(table);
   const canSound = useReadyBell(table, settings);
+  const roundsLeft = useLive(() => roundsLeftSumOf(shop.book), ['columns'], 'rounds');
   useTableGuards();
 
   useEffect(() => shop.wakeLock.hold(setIsAwake), [shop.wakeLock]);
@@ -141,6 +144,7 @@ export function PourTable({ log, settings, draft }: Props) {
           table={table}
           now={now}
           heatLimit={settings.heatLimit}
+          leftOf={roundsLeft?.of}
           openPotId={open ? undefined : openPotId}
           onPress={(potId) => {
             if (potId === openPotId) setPanel({ at: 'cards' });
@@ -184,6 +188,7 @@ export function PourTable({ log, settings, draft }: Props) {
             table={table}
             pot={table.pots.find((pot) => pot.id === panel.potId) ?? null}
             settings={settings}
+            leftOf={roundsLeft?.of}
             now={now}
             onSaid={sayAndClose}
             onRead={say}

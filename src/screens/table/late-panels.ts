@@ -1,3 +1,4 @@
+import type { Book } from '#store/book.ts';
 import { late } from '#ui/late.tsx';
 
 const panels = () => import('#screens/table/panels.ts');
@@ -13,6 +14,11 @@ export const HintLine = late(async () => (await panels()).HintLine);
 export const LayerState = late(async () => (await panels()).LayerState);
 export const StillPouring = late(async () => (await panels()).StillPouring);
 export const Elsewhere = late(async () => (await panels()).Elsewhere);
+/** How many rounds a pot is still good for, by what the history taught; null: it cannot be read, and the table does without. */
+export const roundsLeftSumOf = async (book: Book) =>
+  await panels()
+    .then(({ roundsLeftSum }) => roundsLeftSum(book))
+    .catch(() => null);
 /** The walk over all keys by pedal. */
 export const keyWalkerOf = async () => (await panels()).keyWalkerIn;
 

@@ -1,6 +1,7 @@
 import { firstSetSec, type SetClock } from '#calc/set-clock.ts';
 import type { Warmth } from '#calc/warmth.ts';
 import type { FrozenMould } from '#model/mould.ts';
+import type { RoundsLeft } from '#screens/table/rounds-left.ts';
 import { clockWords, countWords } from '#screens/words.ts';
 
 /** One sentence for where a set time comes from. */
@@ -41,10 +42,16 @@ export function potTempFrom(readC: number | null): string {
 }
 
 /** One sentence for where a pot's volume comes from, and one for its rounds. */
-export function potFrom(mixed: string, roundMl: number): [volume: string, rounds: string] {
+export function potFrom(
+  mixed: string,
+  left: RoundsLeft | null | undefined,
+): [volume: string, rounds: string] {
+  const own = left?.isGuess ? ': our guess' : '';
   return [
     `Your mix of ${mixed}, less what was poured.`,
-    roundMl > 0 ? `Rounds: ${Math.round(roundMl)} mL each, 5 % stays in.` : '',
+    left
+      ? `Rounds: ${Math.round(left.eachMl)} mL each, ${Math.round(left.staysMl)} stay in${own}.`
+      : '',
   ];
 }
 

@@ -64,12 +64,13 @@ test('a new mix is chosen by rounds as well as by the cup, in grams, and says th
   expect(await volumeOf('pot-mixed')).toBeCloseTo(4 * 84 + 25, 6);
 });
 
-test('what own pots lost is in it, with its range', async () => {
+/** Three past evenings of five shots, of which so much was lost each, and what they teach. */
+async function threePots(lostMl: readonly number[]) {
   const { book } = table.shop;
   const [mould] = await headsOf(book, 'moulds');
   if (!mould) throw new Error('There is no mould.');
   const runs = [];
-  for (const [evening, lossMl] of [40, 52, 46].entries()) {
+  for (const [evening, lossMl] of lostMl.entries()) {
     const at = seven - (evening + 2) * 86_400_000;
     const fills = Array.from({ length: 5 }, () => ({ mould, gave: 'gggggggg' }));
     const id = await pourEvening(book, { fills, at });
@@ -81,8 +82,11 @@ test('what own pots lost is in it, with its range', async () => {
     await addToSession(book, id, { kind: 'pot-emptied', potId, leftMl }, at + 3_600_000);
     runs.push({ inMl: 473.176473, leftMl, pours: [{ mouldId: mould.id, shouldMl: 210 }] });
   }
-  const round = [{ mouldId: mould.id, shouldMl: 84 }];
-  const learnt = learntLoss(runs);
+  return { learnt: learntLoss(runs), round: [{ mouldId: mould.id, shouldMl: 84 }] };
+}
+
+test('what own pots lost is in it, with its range', async () => {
+  const { learnt, round } = await threePots([40, 52, 46]);
   const rounds = (roundsFrom(learnt, 473.176473, round) ?? 0) - 1;
   const heat = heatFor(learnt, timesPours(round, rounds));
   expect(heat.isGuess).toBe(false);
@@ -107,4 +111,34 @@ test('a top-up is chosen by the rounds that the pot is then good for', async () 
   await expect.element(key('7 rounds 147 g, a guess')).toBeVisible();
   await press(/^Top up/);
   expect(await volumeOf('pot-topped-up')).toBeCloseTo(7 * 84 + 25 - 473.176473, 6);
+});
+
+test('the rounds left on the pot key leave out what own pots were seen to lose', async () => {
+  const potKey = () => page.getByRole('button', { name: /^Pot:/ });
+  // Two cups of 473 mL less the 25 of a first guess: five rounds of 84.
+  await expect.element(potKey()).toHaveTextContent(/5 left$/);
+  await press(/^Pot:/);
+  await expect.element(key(/about 5 rounds, a guess/)).toBeVisible();
+  for (const [width, height] of [
+    [320, 568],
+    [360, 740],
+    [412, 915],
+    [740, 360],
+    [1024, 768],
+  ] as const) {
+    await page.viewport(width, height);
+    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    expect(placeFaults(document.body), `${width}x${height}`).toEqual([]);
+  }
+  await page.viewport(360, 740);
+  await press(/about 5 rounds, a guess/);
+  await expect.element(key(/Rounds: 84 mL each, 25 stay in: our guess\.$/)).toBeVisible();
+  // Pots that lost a third of what went in: a round less in every pot of two cups.
+  const { learnt, round } = await threePots([150, 156, 147]);
+  const rounds = roundsFrom(learnt, 473.176473, round);
+  expect(rounds).toBeLessThan(5);
+  await expect.element(potKey()).toHaveTextContent(new RegExp(`${rounds} left$`));
+  await expect.element(key(/Rounds: \d+ mL each, \d+ stay in\.$/)).toBeVisible();
+  await press(/stay in\.$/);
+  await expect.element(key(/about \d rounds?(?!, a guess)/)).toBeVisible();
 });
