@@ -15,37 +15,51 @@ export function keepPxPerMm(book: Book, pxPerMm: number): void {
   write(keyOf(book, 'px-per-mm'), String(pxPerMm));
 }
 
+/** What was counted of one mix for one volume, by line, and when last. */
+interface Count {
+  mixKey: string;
+  counts: number[];
+  at: Instant;
+}
+
 /** A count that was broken off is of no cup any more after so long: nobody stirs one that long. */
 const countLastsMs = 4 * 3_600_000;
+/** As many as the pots that stand on a table. */
+const mostCounts = 6;
 
 /** What was counted so far of a mix for one volume, by line; empty: nothing, or hours ago. */
 export function countedOf(book: Book, mixKey: string, now: Instant): number[] {
-  try {
-    const kept: unknown = JSON.parse(read(keyOf(book, 'counted')) ?? 'null');
-    if (!isCounted(kept) || kept.mixKey !== mixKey) return [];
-    const age = now - kept.at;
-    return age >= 0 && age < countLastsMs ? kept.counts : [];
-  } catch {
-    return [];
-  }
+  const kept = keptCounts(book).find((one) => one.mixKey === mixKey);
+  const age = kept ? now - kept.at : -1;
+  return kept && age >= 0 && age < countLastsMs ? kept.counts : [];
 }
 
-/** Keeps what was counted, so that a reload goes on from there. One mix at a time. */
+/** Keeps what was counted, so that a reload goes on from there. The six newest counts are kept. */
 export function keepCounted(
   book: Book,
   mixKey: string,
   counts: readonly number[],
   at: Instant,
 ): void {
-  write(keyOf(book, 'counted'), JSON.stringify({ mixKey, counts, at }));
+  const newest = [{ mixKey, counts, at }, ...otherCounts(book, mixKey)].slice(0, mostCounts);
+  write(keyOf(book, 'counted'), JSON.stringify(newest));
 }
 
-/** Forgets what was counted: the cup is full, or a new one begins. */
-export function forgetCounted(book: Book): void {
+/** Forgets what was counted of a mix: its cup is full, or a new one begins. */
+export function forgetCounted(book: Book, mixKey: string): void {
+  write(keyOf(book, 'counted'), JSON.stringify(otherCounts(book, mixKey)));
+}
+
+function otherCounts(book: Book, mixKey: string): Count[] {
+  return keptCounts(book).filter((kept) => kept.mixKey !== mixKey);
+}
+
+function keptCounts(book: Book): Count[] {
   try {
-    localStorage.removeItem(keyOf(book, 'counted'));
+    const kept: unknown = JSON.parse(read(keyOf(book, 'counted')) ?? '[]');
+    return (Array.isArray(kept) ? kept : [kept]).filter(isCounted);
   } catch {
-    // Storage is closed to this page: nothing was kept.
+    return [];
   }
 }
 
@@ -60,7 +74,7 @@ export function keepAsks(book: Book, sessionId: string, asks: readonly string[])
   write(keyOf(book, 'asks'), [sessionId, ...asks].join(' '));
 }
 
-function isCounted(kept: unknown): kept is { mixKey: string; counts: number[]; at: number } {
+function isCounted(kept: unknown): kept is Count {
   if (typeof kept !== 'object' || kept === null) return false;
   const { mixKey, counts, at } = kept as Record<string, unknown>;
   return (

@@ -41,6 +41,7 @@ export type LineUpOf = (book: Book) => Promise<{
   mouldIds: readonly MouldId[];
   injectorId?: InjectorId;
   planned?: readonly ColourwayId[];
+  colourwayId?: ColourwayId;
 }>;
 
 /** Begins a session on these moulds at 19:02 and shows the table. */
@@ -83,8 +84,8 @@ export async function aTable(
     book,
     {
       injectorId: null,
-      ...lined,
       colourwayId: null,
+      ...lined,
       zone: 'Europe/Berlin',
     },
     seven,

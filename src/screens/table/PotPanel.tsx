@@ -5,6 +5,8 @@ import type { Pot } from '#calc/table-pots.ts';
 import { cFromF, fFromC } from '#calc/units.ts';
 import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
+import { CountDrops, dropsIn } from '#screens/table/CountDrops.tsx';
+import type { CountHand } from '#screens/table/count-hand.ts';
 import { MixPanel } from '#screens/table/MixPanel.tsx';
 import { besideOthers, freeSlots, inPlaceOf } from '#screens/table/mix.ts';
 import { nextPots } from '#screens/table/next-pots.ts';
@@ -32,12 +34,16 @@ interface Props {
   onSaid: (said: Said) => void;
   /** Writes and leaves the panel as it is. */
   onRead: (said: Said) => void;
+  /** Gives the main key, Undo and the pedals to a count of drops. */
+  onCounting: (hand: CountHand | null) => void;
 }
 
 /** The pot: what is in it, what it has been through, and what can be done with it. */
 export function PotPanel(props: Props) {
   const { table, pot, settings, now, onSaid } = props;
-  const [inside, setInside] = useState<'pot' | 'mix' | 'another' | 'top-up'>(pot ? 'pot' : 'mix');
+  const [inside, setInside] = useState<'pot' | 'mix' | 'another' | 'top-up' | 'drops'>(
+    pot ? 'pot' : 'mix',
+  );
   if (inside === 'another') {
     return (
       <div class={styles.another}>
@@ -66,13 +72,31 @@ export function PotPanel(props: Props) {
   if (inside === 'top-up') {
     return <TopUpPanel table={table} pot={pot} settings={settings} onSaid={onSaid} />;
   }
+  if (inside === 'drops') {
+    return <CountDrops pot={pot} onCounting={props.onCounting} onBack={() => setInside('pot')} />;
+  }
   const state = potStateAt(pot, table.pourC, now);
+  const hasDrops = dropsIn(pot).length > 0;
+  const picture = (
+    <>
+      <PotPicture volumeMl={state.volumeMl} unit={settings.volumeUnit} />
+      {pot.batch && <span class={styles.batch}>{pot.batch}</span>}
+    </>
+  );
   return (
-    <section class={styles.potpanel} aria-label={`Pot, ${pot.name}`}>
-      <div class={styles.potPic}>
-        <PotPicture volumeMl={state.volumeMl} unit={settings.volumeUnit} />
-        {pot.batch && <p class={styles.batch}>{pot.batch}</p>}
-      </div>
+    <section
+      class={styles.potpanel}
+      aria-label={`Pot, ${pot.name}`}
+      data-drops={hasDrops || undefined}
+    >
+      {hasDrops ? (
+        <PressKey kind={styles.potDrops} onPress={() => setInside('drops')}>
+          <span class={styles.potPic}>{picture}</span>
+          Count drops
+        </PressKey>
+      ) : (
+        <div class={styles.potPic}>{picture}</div>
+      )}
       <PotFacts {...props} pot={pot} state={state} />
       <ReadKeys {...props} pot={pot} state={state} />
       <PressKey onPress={() => onSaid({ kind: 'pot-heated', potId: pot.id })}>Reheated</PressKey>

@@ -11,6 +11,7 @@ import type { PotId, Said } from '#model/entry.ts';
 import { Announcer } from '#screens/table/Announcer.tsx';
 import { markedSaid } from '#screens/table/acts.ts';
 import { Cards } from '#screens/table/Cards.tsx';
+import { type CountHand, dropMeaning } from '#screens/table/count-hand.ts';
 import { hasHintLine } from '#screens/table/has-hint-line.ts';
 import {
   HintLine,
@@ -62,6 +63,7 @@ export function PourTable({ log, settings, draft }: Props) {
   const table = useMemo(() => tableOf(log.entries), [log.entries]);
   const asks = useMemo(() => asksOf(shop.book, log.sessionId), [shop.book, log.sessionId]);
   const [panel, setPanel] = useState<Panel>({ at: 'cards' });
+  const [counting, setCounting] = useState<CountHand | null>(null);
   const [isAwake, setIsAwake] = useState(true);
   const [wipeLeftMs, wipe] = useWipe();
   const marks = useMarks(table, draft);
@@ -99,12 +101,19 @@ export function PourTable({ log, settings, draft }: Props) {
   const notice = noticeOf({ ...back, isAsking, hasJumped, isUnsaved: log.unsaved > 0 || isStuck });
   const meaning = keyWalk.isOn
     ? keysMeaning(keyWalk)
-    : open
-      ? mapMeaning(open.results, walk, () => {
-          say(markedSaid(open.shot, open.results));
-          marks.drop(open.shot.id);
-        })
-      : meaningOf(table, step, now, say, trays ?? undefined);
+    : counting
+      ? dropMeaning(counting)
+      : open
+        ? mapMeaning(open.results, walk, () => {
+            say(markedSaid(open.shot, open.results));
+            marks.drop(open.shot.id);
+          })
+        : meaningOf(table, step, now, say, trays ?? undefined);
+  const backKey = keyWalk.isOn
+    ? { says: 'one key', act: keyWalk.back }
+    : counting
+      ? { says: 'keeps count', act: counting.back }
+      : open && { says: 'keeps marks', act: marks.closeMap };
   const steady = useSteadyMeaning(meaning);
   useTableKeys({
     table,
@@ -112,8 +121,8 @@ export function PourTable({ log, settings, draft }: Props) {
     walk,
     keyWalk,
     steady,
-    undo,
-    bringBack,
+    undo: counting?.undo ?? undo,
+    bringBack: counting?.bringBack ?? bringBack,
     say,
     pedal: settings.pedal,
   });
@@ -192,6 +201,7 @@ export function PourTable({ log, settings, draft }: Props) {
             now={now}
             onSaid={sayAndClose}
             onRead={say}
+            onCounting={setCounting}
           />
         )}
         {!open && panel.at === 'table' && (
@@ -214,10 +224,10 @@ export function PourTable({ log, settings, draft }: Props) {
         )}
       </main>
       <nav class={styles.bottom} aria-label="Log">
-        {keyWalk.isOn || open ? (
-          <PressKey kind={styles.back} onPress={keyWalk.isOn ? keyWalk.back : marks.closeMap}>
+        {backKey ? (
+          <PressKey kind={styles.back} onPress={backKey.act}>
             <b>Back</b>
-            <span>{keyWalk.isOn ? 'one key' : 'keeps marks'}</span>
+            <span>{backKey.says}</span>
           </PressKey>
         ) : (
           <UndoKey table={table} onUndo={undo} />

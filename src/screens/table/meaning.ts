@@ -22,6 +22,8 @@ export interface Meaning {
   spoken?: string;
   /** The same where there is little room: by number. */
   short: string;
+  /** It may be pressed again at once: nothing is on its way to the disk. */
+  isQuick?: true;
   act: () => void;
 }
 

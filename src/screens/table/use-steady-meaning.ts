@@ -42,7 +42,7 @@ export function useSteadyMeaning(meaning: Meaning): SteadyMeaning {
   return {
     read: () => (passedMs(now.current.since) < settlingMs ? before.current : now.current),
     act(read) {
-      const isUnderWay = passedMs(read.pressedAt) < underWayMs;
+      const isUnderWay = !read.meaning.isQuick && passedMs(read.pressedAt) < underWayMs;
       if (read.meaning.means === 'nothing' || isUnderWay) return refuse(shop);
       read.pressedAt = clock.now();
       read.meaning.act();
