@@ -1,7 +1,7 @@
 /** Keeps the screen awake. */
 export interface WakeLock {
   /**
-   * Asks for the screen to stay on, and again whenever the page is seen or touched. `tell` hears
+   * Asks for the screen to stay on, and again whenever the page is seen, touched or pedalled. `tell` hears
    * whether it does. Returns how to let go.
    */
   hold(tell: (isAwake: boolean) => void): () => void;
@@ -28,10 +28,13 @@ export const deviceWakeLock: WakeLock = {
     ask();
     document.addEventListener('visibilitychange', ask);
     document.addEventListener('pointerdown', ask);
+    // A pedal is a keyboard: an evening may go by without a touch.
+    document.addEventListener('keydown', ask, true);
     return () => {
       isOver = true;
       document.removeEventListener('visibilitychange', ask);
       document.removeEventListener('pointerdown', ask);
+      document.removeEventListener('keydown', ask, true);
       void lock?.release();
     };
   },

@@ -1,20 +1,10 @@
-import { useRef } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
+import { beginPress, countContacts, type Down } from '#ui/contacts.ts';
 
 /** How far a greasy finger may slide off a key and still have pressed it, px. */
 const slipPx = 24;
 const twinMs = 400;
 const palmMs = 1_500;
-
-interface Down {
-  pointerId: number;
-  at: number;
-  isSpoilt: boolean;
-}
-
-/** Fingers on the glass now, over all keys. */
-const contacts = new Set<number>();
-/** Presses under way, so that a third finger spoils them all. */
-const under = new Set<Down>();
 
 /**
  * Listens for presses as gloves make them: counted when lifted on the key or within a finger's slip
@@ -29,25 +19,21 @@ export function usePress(onPress: () => void, onDown?: () => void) {
     lastAt.current = event.timeStamp;
     onPress();
   };
-  const leave = (event: PointerEvent) => {
-    contacts.delete(event.pointerId);
-    if (down.current) under.delete(down.current);
+  const leave = () => {
     down.current = null;
   };
+  useEffect(countContacts, []);
   return {
     onPointerDown(event: PointerEvent) {
       if (event.button !== 0) return;
-      contacts.add(event.pointerId);
       // The finger may slide off the key and must still be heard when it lifts.
       (event.currentTarget as Element).setPointerCapture(event.pointerId);
-      down.current = { pointerId: event.pointerId, at: event.timeStamp, isSpoilt: false };
-      under.add(down.current);
-      if (contacts.size >= 3) for (const other of under) other.isSpoilt = true;
+      down.current = beginPress(event);
       onDown?.();
     },
     onPointerUp(event: PointerEvent) {
       const begun = down.current;
-      leave(event);
+      leave();
       if (begun?.pointerId !== event.pointerId || begun.isSpoilt) return;
       if (event.timeStamp - begun.at > palmMs) return;
       if (isNear(event)) press(event);

@@ -43,6 +43,7 @@ export class Finger {
       bubbles: true,
     });
     Object.defineProperty(event, 'timeStamp', { value: atMs });
-    this.#key?.dispatchEvent(event);
+    // Pointer Events, W3C: a captured element that has left the page loses the pointer to the document.
+    (this.#key?.isConnected ? this.#key : document).dispatchEvent(event);
   }
 }

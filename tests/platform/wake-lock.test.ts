@@ -1,5 +1,6 @@
 import { afterEach, expect, test, vi } from 'vitest';
 import { deviceWakeLock } from '#platform/wake-lock.ts';
+import { keyDown, pageDown } from '../hands/pedal.ts';
 
 // Screen Wake Lock API, W3C: a request rejects with NotAllowedError when the device or its policy
 // refuses (a low battery, for one), and a granted lock may be taken back at any time.
@@ -49,6 +50,18 @@ test('after a refusal the next press asks again', async () => {
   request.mockResolvedValue(grant(new Granted()));
   press();
   await expect.poll(() => told).toEqual([false, true]);
+});
+
+test('and so does the next press of a pedal: an evening may go by without a touch', async () => {
+  const request = device().mockRejectedValueOnce(refusal());
+  const { told, letGo } = hold();
+  await expect.poll(() => told).toEqual([false]);
+  request.mockResolvedValue(grant(new Granted()));
+  keyDown(pageDown, 500);
+  await expect.poll(() => told).toEqual([false, true]);
+  letGo();
+  keyDown(pageDown, 1_000);
+  expect(request).toHaveBeenCalledTimes(2);
 });
 
 test('a lock that the device takes back is told, and asked for again when the page is seen', async () => {

@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { Finger } from '../../hands/finger.ts';
+import { keyDown, pageDown, pageUp } from '../../hands/pedal.ts';
 import { aTable, mainKey, mainSays, type TestTable } from '../../hands/table.tsx';
 
 // How gloves press. 24 px of slip, 400 ms between twins, 1.5 s for a palm, three contacts, 300 ms of
@@ -105,6 +106,62 @@ describe('nothing is logged by', () => {
     one?.lift(atMs + 2_100);
     two?.lift(atMs + 2_120);
     await expect.poll(count).toBe(2);
+  });
+});
+
+describe('contacts are counted on the whole glass:', () => {
+  test('a key that vanishes under a resting finger leaves nothing behind', async () => {
+    // One mould, filled by pedal while a finger rests on a key of its card; twice, then the finger presses.
+    for (const [index, id] of [21, 22].entries()) {
+      const resting = new Finger(id);
+      const fromMs = atMs + index * 10_000;
+      resting.down(key('Log now, Grub 50'), fromMs);
+      keyDown(pageDown, fromMs + 300);
+      await mainSays(/^Setting/);
+      resting.lift(fromMs + 700);
+      keyDown(pageUp, fromMs + 1_200);
+      await mainSays(/^Filled/);
+      table.pass(400);
+    }
+    expect(await count()).toBe(4);
+    const finger = new Finger(23);
+    finger.down(mainKey(), atMs + 30_000);
+    finger.lift(atMs + 30_080);
+    await mainSays(/^Setting/);
+    expect(await count()).toBe(5);
+  });
+
+  test('two on the bare card and one on the key log nothing, whichever comes last', async () => {
+    const card = page.getByRole('heading', { name: 'Grub 50' }).element();
+    const palm = [31, 32].map((id) => new Finger(id));
+    const finger = new Finger(33);
+    for (const one of palm) one.down(card, atMs);
+    finger.down(mainKey(), atMs + 40);
+    finger.lift(atMs + 120);
+    finger.down(mainKey(), atMs + 1_000);
+    for (const one of palm) one.lift(atMs + 1_040);
+    finger.lift(atMs + 1_080);
+    finger.down(mainKey(), atMs + 2_000);
+    for (const one of palm) one.down(card, atMs + 2_020);
+    finger.lift(atMs + 2_080);
+    for (const one of palm) one.lift(atMs + 2_100);
+    await mainSays(/^Filled/);
+    expect(await count()).toBe(0);
+    finger.down(mainKey(), atMs + 3_000);
+    finger.lift(atMs + 3_080);
+    await mainSays(/^Setting/);
+  });
+
+  test('what rests while the page loses the glass is forgotten, and is no press', async () => {
+    const lost = [41, 42].map((id) => new Finger(id));
+    for (const one of lost) one.down(key(/^Table/), atMs);
+    window.dispatchEvent(new Event('blur'));
+    lost[0]?.lift(atMs + 100);
+    expect(isTableOpen()).toBe(false);
+    const finger = new Finger(43);
+    finger.down(mainKey(), atMs + 1_000);
+    finger.lift(atMs + 1_080);
+    await mainSays(/^Setting/);
   });
 });
 
