@@ -27,7 +27,7 @@ import { hrefTo } from '#screens/routes.ts';
 import { type Book, openBook } from '#store/book.ts';
 import { canaryOf } from '#store/canary.ts';
 import { type OpeningNews, openDatabase } from '#store/db.ts';
-import { footingOf } from '#store/footing.ts';
+import { footingOf, isBlank } from '#store/footing.ts';
 import { bookName, demoName } from '#store/names.ts';
 import { joinWindows } from '#store/notice.ts';
 import { version } from '../package.json';
@@ -113,7 +113,7 @@ async function open(root: HTMLElement): Promise<void> {
     // Made-up numbers need no second copy: they come again from their file.
     if (!isDemo) whenIdle(() => void shop.safety.start().catch(() => {}));
   };
-  const lost = footing.isEmpty && !isDemo ? await lostFrom(shop) : null;
+  const lost = !isDemo && (await isBlank(book)) ? await lostFrom(shop) : null;
   if (!lost) return goOn();
   const { Lost } = await import('#app/Lost.tsx');
   show(<Lost {...lost} onGoOn={goOn} />);
@@ -133,11 +133,11 @@ function startWorker(name: string): Worker {
   return new Worker(trustedScript(keeperUrl), { type: 'module', name });
 }
 
-/** What an empty logbook held before, as far as that is remembered; null: it never held anything. */
+/** What a blank logbook held before, as far as that is remembered; null: it never held anything. */
 async function lostFrom({ safety }: Shop) {
   const canary = canaryOf(name);
   const copy = (await hasDrawer(name)) ? await safety.look().catch(() => null) : null;
-  const known = [canary?.held, copy].filter((held) => held && held.sessions + held.moulds > 0);
+  const known = [canary?.held, copy].filter((held) => held && held.records > 0);
   return known.length > 0 ? { held: canary?.held ?? null, at: canary?.at ?? null, copy } : null;
 }
 

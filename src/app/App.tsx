@@ -7,7 +7,7 @@ import { whenIdle } from '#platform/idle.ts';
 import { hrefTo, type Route, routeOf } from '#screens/routes.ts';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
 import { openDoor } from '#store/door.ts';
-import { footingOf } from '#store/footing.ts';
+import { footingOf, footingTables } from '#store/footing.ts';
 import { mirrorPalette } from '#store/palette.ts';
 import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { late, whenNoneWaits } from '#ui/late.tsx';
@@ -36,7 +36,7 @@ export function App() {
   const { book, holdSession, leaveDemo } = useShop();
   const hash = useHash();
   const settings = useLive(() => settingsOf(book), ['settings'], 'settings');
-  const footing = useLive(() => footingOf(book), ['entries', 'sealed', 'moulds'], 'footing');
+  const footing = useLive(() => footingOf(book), footingTables, 'footing');
   useEffect(() => {
     void openDoor().catch(() => {});
     KeptNotice.load();

@@ -3,8 +3,9 @@ import { useShop } from '#live/shop.ts';
 import { heldWords } from '#screens/kept-words.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
-import { footingOf } from '#store/footing.ts';
-import type { Held } from '#store/keeping.ts';
+import { countWords } from '#screens/words.ts';
+import { isBlank } from '#store/footing.ts';
+import type { Held } from '#store/held.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Trouble.module.css';
@@ -26,8 +27,7 @@ export function Lost({ held, copy, onGoOn }: Props) {
 
   async function putBack() {
     await safety.start().catch(() => {});
-    if ((await footingOf(book)).isEmpty)
-      setTrouble('Nothing came back. Free some space and press again.');
+    if (await isBlank(book)) setTrouble('Nothing came back. Free some space and press again.');
     else onGoOn();
   }
 
@@ -45,7 +45,7 @@ export function Lost({ held, copy, onGoOn }: Props) {
     onGoOn();
   }
 
-  const was = held && held.sessions + held.moulds > 0 ? held : copy;
+  const was = held && held.records > 0 ? held : copy;
   return (
     <main class={styles.trouble}>
       <Sheet>
@@ -56,6 +56,12 @@ export function Lost({ held, copy, onGoOn }: Props) {
             ? `The second copy is still here, with ${heldWords(copy)}.`
             : 'There is no second copy on this phone. A copy that you took brings it back.'}
         </p>
+        {was && was.pictures > 0 && (
+          <p>
+            {countWords(was.pictures, 'picture')} {was.pictures === 1 ? 'is' : 'are'} in no second
+            copy: only a copy that you took brings {was.pictures === 1 ? 'it' : 'them'} back.
+          </p>
+        )}
         {isLeaving ? (
           <>
             <p>

@@ -3,8 +3,8 @@ import type { Safety, SafetyState } from '#live/safety.ts';
 import type { Room } from '#platform/room.ts';
 import { type Book, seeStamp } from '#store/book.ts';
 import { canaryOf, forgetCanary, remember, type Untold } from '#store/canary.ts';
+import type { Held } from '#store/held.ts';
 import type { KeeperNews } from '#store/keep-up.ts';
-import type { Held } from '#store/keeping.ts';
 import { reserveWith } from '#store/room.ts';
 
 interface Means {
@@ -37,7 +37,7 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
 
   function rememberHeld(): void {
     // What is missing stays remembered until the person has read it.
-    if (!held || state.untold?.missingEntries || state.untold?.missingMoulds) return;
+    if (!held || (state.untold && isMissing(state.untold))) return;
     remember(name, { held, hasCopy: (state.copy?.records ?? 0) > 0, at: now() });
   }
 
@@ -141,15 +141,28 @@ function untoldOf(
   canary: ReturnType<typeof canaryOf>,
 ): Untold | null {
   const known = canary?.held ?? before;
+  const { asideOf } = findings;
   const found: Untold = {
     putBack: findings.putBack,
     putRight: findings.putRight,
     setAside: findings.setAside,
-    missingEntries: Math.max(0, known.entries - held.entries - findings.setAside),
-    missingMoulds: Math.max(0, known.moulds - held.moulds),
+    missingEntries: Math.max(0, known.entries - held.entries - asideOf.entries),
+    missingMoulds: Math.max(0, known.moulds - held.moulds - asideOf.moulds),
+    missingOthers: Math.max(0, othersIn(known) - othersIn(held) - asideOf.others),
+    missingPictures: Math.max(0, held.bare - known.bare),
     copyAgain: findings.damagedLines > 0 || (isFresh && canary?.hasCopy === true),
   };
   return countOf(found) === 0 ? null : found;
+}
+
+/** Every record that has no word of its own, the settings too. */
+function othersIn({ records, entries, moulds }: Held): number {
+  return records - entries - moulds;
+}
+
+function isMissing(untold: Untold): boolean {
+  const { missingEntries, missingMoulds, missingOthers, missingPictures } = untold;
+  return [missingEntries, missingMoulds, missingOthers, missingPictures].some((count) => count > 0);
 }
 
 function countOf({ putBack, putRight, copyAgain, ...counts }: Untold): number {

@@ -1,5 +1,5 @@
 import type { Untold } from '#store/canary.ts';
-import type { Held } from '#store/keeping.ts';
+import type { Held } from '#store/held.ts';
 
 /** How safely the logbook lies on this device. */
 export interface SafetyState {

@@ -1,14 +1,15 @@
 import { countWords } from '#screens/words.ts';
 import type { Untold } from '#store/canary.ts';
-import type { Held } from '#store/keeping.ts';
+import type { Held } from '#store/held.ts';
 
 /** What was found at the start and done about it, each in one sentence. */
 export function untoldWords(untold: Untold): string[] {
-  const { putBack, putRight, setAside, missingEntries, missingMoulds, copyAgain } = untold;
+  const { putBack, putRight, setAside, missingPictures, copyAgain } = untold;
   const [back, right] = [tallyWords(putBack), tallyWords(putRight)];
   const missing = listed([
-    [missingEntries, 'line of the log', 'lines of the log'],
-    [missingMoulds, 'mould', 'moulds'],
+    [untold.missingEntries, 'line of the log', 'lines of the log'],
+    [untold.missingMoulds, 'mould', 'moulds'],
+    [untold.missingOthers, 'other record', 'other records'],
   ]);
   return [
     back.words && `${back.words} ${wasOrWere(back)} put back from the second copy.`,
@@ -17,13 +18,32 @@ export function untoldWords(untold: Untold): string[] {
     setAside > 0 &&
       `${countWords(setAside, 'record')} could not be read. ${setAside === 1 ? 'It is' : 'They are'} kept in the Workshop, under Set aside.`,
     missing.words && `The phone lost ${missing.words}. The second copy does not have them.`,
+    missingPictures > 0 && `The phone lost ${countWords(missingPictures, 'picture')}. ${bareWords}`,
     copyAgain && 'The second copy was damaged or gone. It is written again.',
   ].filter((words) => typeof words === 'string' && words !== '') as string[];
 }
 
-/** `3 sessions and 2 moulds`. */
-export function heldWords({ sessions, moulds }: Held): string {
-  return `${countWords(sessions, 'session')} and ${countWords(moulds, 'mould')}`;
+/** Why a lost picture is in no second copy, and where it may be. */
+const bareWords = 'Pictures are in no second copy. Open a copy that you took with photos.';
+
+/** What the photos without a picture mean; empty: there are none. */
+export function withoutPictureWords(bare: number): string {
+  if (bare === 0) return '';
+  return `${countWords(bare, 'photo')} ${bare === 1 ? 'has' : 'have'} no picture here. ${bareWords}`;
+}
+
+/** `3 sessions, 2 moulds and 8 other records`. */
+export function heldWords({ sessions, moulds, others, records }: Held): string {
+  const { words } = listed([
+    [sessions, 'session', 'sessions'],
+    [moulds, 'mould', 'moulds'],
+    [
+      others,
+      sessions + moulds > 0 ? 'other record' : 'record',
+      sessions + moulds > 0 ? 'other records' : 'records',
+    ],
+  ]);
+  return words || (records > 0 ? 'your settings' : 'nothing');
 }
 
 function tallyWords(tally: Untold['putBack']) {

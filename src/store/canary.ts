@@ -1,6 +1,6 @@
 import type { Instant } from '#model/schemas.ts';
 import type { Findings } from '#store/findings.ts';
-import type { Held } from '#store/keeping.ts';
+import { type Held, noneHeld } from '#store/held.ts';
 
 /**
  * What is remembered outside of the database, so that its loss is noticed: browsers may throw a
@@ -23,14 +23,17 @@ export interface Untold {
   putBack: Findings['putBack'];
   putRight: Findings['putRight'];
   setAside: number;
-  /** Entries and moulds that are gone from both places. */
+  /** What is gone from both places. */
   missingEntries: number;
   missingMoulds: number;
+  /** Records of every other kind. */
+  missingOthers: number;
+  /** Photos whose picture is gone; the second copy holds none. */
+  missingPictures: number;
   /** The second copy was gone or damaged, and was written again. */
   copyAgain: boolean;
 }
 
-const noneHeld: Held = { sessions: 0, entries: 0, moulds: 0, records: 0 };
 const blank: Canary = { held: noneHeld, hasCopy: false, at: 0, untold: null, wasAsked: false };
 
 /** What is remembered of the logbook `name`; null when nothing is. */
@@ -38,9 +41,9 @@ export function canaryOf(name: string): Canary | null {
   try {
     const found: unknown = JSON.parse(localStorage.getItem(keyOf(name)) ?? 'null');
     if (typeof found !== 'object' || found === null) return null;
-    const canary = { ...blank, ...found };
-    const counts = Object.keys(noneHeld).map((part) => canary.held?.[part as keyof Held]);
-    return counts.every(Number.isFinite) ? canary : null;
+    const canary: Canary = { ...blank, ...found };
+    canary.held = { ...noneHeld, ...canary.held };
+    return Object.values(canary.held).every(Number.isFinite) ? canary : null;
   } catch {
     // No such storage, or not ours: the second copy still tells.
     return null;

@@ -45,6 +45,7 @@ export async function checkLogbook(copy: Copy, at: Instant): Promise<Findings> {
     putBack: { ...noTally },
     putRight: { ...noTally },
     setAside: 0,
+    asideOf: { entries: 0, moulds: 0, others: 0 },
     damagedLines: copy.journal.damaged,
     newestStamp: suspects.newestStamp,
   };
@@ -116,6 +117,7 @@ async function settleLoose(
   if (row !== undefined && next === undefined) {
     await tx.objectStore('meta').put(asideOf(table, key, row, at));
     findings.setAside += 1;
+    findings.asideOf[table === 'moulds' ? 'moulds' : 'others'] += 1;
   }
   // A row that was moved by damage to its own key must not stay beside the right one.
   if (row !== undefined && (next === undefined || `${lineKey}` !== `${dbKey}`)) {
@@ -173,6 +175,7 @@ async function settleIn(
     if (sound.includes(one.row) || lines.some((line) => line.id === one.id)) continue;
     await tx.objectStore('meta').put(asideOf('entries', `${id}/${one.id}`, one.row, at));
     findings.setAside += 1;
+    findings.asideOf.entries += 1;
   }
   const before = JSON.stringify(
     rows.length === sound.length ? inStampOrder(sound) : rows.map(({ row }) => row),
@@ -185,6 +188,7 @@ async function settleIn(
   if (!isSession && entries.length > 0) {
     await tx.objectStore('meta').put(asideOf('sealed', id, { ...sealed, id, entries }, at));
     findings.setAside += 1;
+    findings.asideOf.entries += entries.length;
   } else if (entries.length > 0) {
     const table = tableOf(entries);
     if (table.endedAt === null) {

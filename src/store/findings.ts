@@ -18,6 +18,8 @@ export interface Findings {
   putRight: Tally;
   /** Could not be read, also not in the second copy: taken out of its table and kept. */
   setAside: number;
+  /** The same by kind, so that it is not called missing as well. */
+  asideOf: { entries: number; moulds: number; others: number };
   /** Lines of the second copy that were damaged; their records were written again. */
   damagedLines: number;
   /** The newest stamp in the logbook, so that the next one is later. */

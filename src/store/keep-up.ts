@@ -2,8 +2,9 @@ import type { Instant } from '#model/schemas.ts';
 import { checkLogbook } from '#store/check.ts';
 import { type Db, openDatabase, type Table } from '#store/db.ts';
 import type { Findings } from '#store/findings.ts';
+import type { Held } from '#store/held.ts';
 import { blankJournal, type Drawer, openJournal, rewrite, wantsRewrite } from '#store/journal.ts';
-import { type Copy, catchUp, type Held, heldIn, heldInCopy, keptTables } from '#store/keeping.ts';
+import { type Copy, catchUp, heldIn, heldInCopy, keptTables, picturesIn } from '#store/keeping.ts';
 import { ladder } from '#store/ladder.ts';
 import { subscribe } from '#store/notice.ts';
 import { isFull } from '#store/room.ts';
@@ -52,6 +53,9 @@ export interface Keeper {
   stop(): void;
 }
 
+/** Their writes change how many photos have a picture. */
+const pictureTables: ReadonlySet<Table> = new Set(['photos', 'photo-bytes']);
+
 const reserveName = 'reserve';
 /** Room for some 3,000 shots. */
 const reserveBytes = 2 * 1024 * 1024;
@@ -70,6 +74,8 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
   let isTight = false;
   /** Before the first look, what is not in the database may have been lost by it. */
   let wasChecked = false;
+  /** Counted when photos were written, not at every press. */
+  let pictures: Awaited<ReturnType<typeof picturesIn>> | null = null;
 
   async function connection(): Promise<Db> {
     const close = () => {
@@ -152,7 +158,11 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
       // The copy hears of them once there is room.
       else for (const table of tables) waiting.add(table);
       const isWhole = copy.paper && !isTight;
-      tell({ news: 'held', held: isWhole ? heldInCopy(journal) : await heldIn(copy.db), isTight });
+      if (!pictures || tables.some((table) => pictureTables.has(table))) {
+        pictures = await picturesIn(copy.db);
+      }
+      const held = isWhole ? { ...heldInCopy(journal), ...pictures } : await heldIn(copy.db);
+      tell({ news: 'held', held, isTight });
     });
   }
 
@@ -177,7 +187,7 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
   }
 
   const stop = subscribe((tables) => {
-    const news = tables.filter((table) => keptTables.includes(table));
+    const news = tables.filter((table) => keptTables.includes(table) || pictureTables.has(table));
     if (news.length === 0) return;
     for (const table of news) waiting.add(table);
     // What could not be written is told, and written with the next one or at the next start.

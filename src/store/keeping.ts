@@ -1,5 +1,6 @@
 import { crc32 } from '#calc/crc32.ts';
 import type { Db, Table } from '#store/db.ts';
+import { type Held, noneHeld } from '#store/held.ts';
 import { addLines, type Journal, keysIn, type Paper, sumIn } from '#store/journal.ts';
 import { lineSum } from '#store/journal-line.ts';
 import { ladder } from '#store/ladder.ts';
@@ -58,15 +59,6 @@ export interface Copy {
   db: Db;
   journal: Journal;
   paper: Paper | null;
-}
-
-/** How much there is, for telling at the next start that something went missing. */
-export interface Held {
-  sessions: number;
-  entries: number;
-  moulds: number;
-  /** Everything, of every table that cannot be worked out again. */
-  records: number;
 }
 
 /** Every record of some tables, in the order of the tables, from one moment of the database. */
@@ -134,13 +126,14 @@ export function sumOf({ table, key, record }: Row): number {
 
 /** How much the logbook holds. Counted in the database, so that it can be set against the copy. */
 export async function heldIn(db: Db): Promise<Held> {
-  const held: Held = { sessions: 0, entries: 0, moulds: 0, records: 0 };
+  const held: Held = { ...noneHeld, ...(await picturesIn(db)) };
   const sessions = new Set<string>();
   const tables = keptTables.filter((table) => table !== 'columns');
   for await (const { table, key } of rowsIn(db, tables)) {
     if (table === 'sealed') continue;
     held.records += 1;
     if (table === 'moulds') held.moulds += 1;
+    else if (table !== 'entries' && table !== 'settings') held.others += 1;
     if (table !== 'entries') continue;
     held.entries += 1;
     sessions.add(sessionOf(key));
@@ -149,14 +142,30 @@ export async function heldIn(db: Db): Promise<Held> {
   return held;
 }
 
-/** How much the second copy holds. */
+/** How many photos have their picture, and how many have lost it. */
+export async function picturesIn(db: Db): Promise<Pick<Held, 'pictures' | 'bare'>> {
+  const tx = db.transaction(['photos', 'photo-bytes']);
+  const [heads, keys] = await Promise.all([
+    tx.objectStore('photos').getAll(),
+    tx.objectStore('photo-bytes').getAllKeys(),
+  ]);
+  const withBytes = new Set(keys);
+  const live = heads.filter((head) => head?.deletedAt === null);
+  const pictures = live.filter(({ id }) => withBytes.has(id)).length;
+  return { pictures, bare: live.length - pictures };
+}
+
+/** How much the second copy holds; no pictures. */
 export function heldInCopy(journal: Journal): Held {
+  const countOf = (table: Table) => keysIn(journal, table).length;
   const entries = keysIn(journal, 'entries');
-  const loose = looseTables.reduce((sum, table) => sum + keysIn(journal, table).length, 0);
+  const loose = looseTables.reduce((sum, table) => sum + countOf(table), 0);
   return {
+    ...noneHeld,
     sessions: new Set(entries.map(sessionOf)).size,
     entries: entries.length,
-    moulds: keysIn(journal, 'moulds').length,
+    moulds: countOf('moulds'),
+    others: loose - countOf('moulds') - countOf('settings'),
     records: entries.length + loose,
   };
 }

@@ -10,7 +10,7 @@ import { Work } from '#screens/keep/Work.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { isNothing } from '#store/copy/difference.ts';
-import { footingOf } from '#store/footing.ts';
+import { footingOf, footingTables } from '#store/footing.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -19,7 +19,7 @@ import { ToolKey } from '#ui/ToolKey.tsx';
 /** Opens a copy: what it would do, then doing it, then the way back. */
 export function OpenCopyScreen() {
   const { book } = useShop();
-  const footing = useLive(() => footingOf(book), ['entries', 'sealed', 'moulds'], 'footing');
+  const footing = useLive(() => footingOf(book), footingTables, 'footing');
   const { stage, trouble, read, bring, leave, stop } = useOpening();
   const [isUndone, setIsUndone] = useState(false);
   if (!footing) return null;

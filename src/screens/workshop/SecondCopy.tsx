@@ -1,17 +1,22 @@
 import type { SafetyState } from '#live/safety.ts';
 import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import { useSafety } from '#live/use-safety.ts';
-import { heldWords } from '#screens/kept-words.ts';
+import { heldWords, withoutPictureWords } from '#screens/kept-words.ts';
+import { picturesIn } from '#store/keeping.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 
 /** How safely the log lies on this phone: the second copy, the phone's promise, its room. */
 export function SecondCopy() {
-  const { safety } = useShop();
+  const { book, safety } = useShop();
   const state = useSafety();
   const { isPromised, isCramped } = state;
+  const photos = useLive(() => picturesIn(book.db), ['photos', 'photo-bytes'], 'pictures');
+  const bare = withoutPictureWords(photos?.bare ?? 0);
   return (
     <>
       <p>{copyWords(state)}</p>
+      {bare && <p>{bare}</p>}
       <p>{promiseWords(isPromised)}</p>
       {isPromised === false && (
         <ActKey onPress={() => void safety.ask()}>Ask the phone to keep the log</ActKey>

@@ -3,13 +3,15 @@ import { page } from 'vitest/browser';
 import { KeptNotice } from '#app/KeptNotice.tsx';
 import { Lost } from '#app/Lost.tsx';
 import type { SafetyState } from '#live/safety.ts';
-import { untoldWords } from '#screens/kept-words.ts';
+import { heldWords, untoldWords } from '#screens/kept-words.ts';
 import { SafeSheet } from '#screens/workshop/SafeSheet.tsx';
 import { SetAside } from '#screens/workshop/SetAside.tsx';
 import type { Untold } from '#store/canary.ts';
 import { headOf, headsOf } from '#store/heads.ts';
-import { aMould, morning } from '../../hands/evening.ts';
+import type { Held } from '#store/held.ts';
+import { aColourway, aMould, morning } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
+import { fillShop } from '../../hands/full-shop.ts';
 import { aSafety, aShop, show, type TestShop } from '../../hands/show.tsx';
 
 const none = { sessions: 0, moulds: 0, colourways: 0, injectors: 0, others: 0 };
@@ -19,9 +21,19 @@ const nothing: Untold = {
   setAside: 0,
   missingEntries: 0,
   missingMoulds: 0,
+  missingOthers: 0,
+  missingPictures: 0,
   copyAgain: false,
 };
-const held = { sessions: 3, entries: 60, moulds: 2, records: 70 };
+const held: Held = {
+  sessions: 3,
+  entries: 60,
+  moulds: 2,
+  others: 8,
+  pictures: 4,
+  bare: 0,
+  records: 71,
+};
 const key = (name: string) => page.getByRole('button', { name, exact: true });
 let shop: TestShop;
 let asked: string[];
@@ -58,6 +70,14 @@ describe('what was found is told in plain words', () => {
     [
       { missingEntries: 21, missingMoulds: 1 },
       'The phone lost 21 lines of the log and 1 mould. The second copy does not have them.',
+    ],
+    [
+      { missingOthers: 3, missingMoulds: 1 },
+      'The phone lost 1 mould and 3 other records. The second copy does not have them.',
+    ],
+    [
+      { missingPictures: 2 },
+      'The phone lost 2 pictures. Pictures are in no second copy. Open a copy that you took with photos.',
     ],
     [{ copyAgain: true }, 'The second copy was damaged or gone. It is written again.'],
   ];
@@ -98,12 +118,22 @@ describe('the notice', () => {
   });
 });
 
+describe('what a logbook holds is named', () => {
+  test.each([
+    [held, '3 sessions, 2 moulds and 8 other records'],
+    [{ ...held, others: 0 }, '3 sessions and 2 moulds'],
+    [{ ...held, sessions: 0, entries: 0, moulds: 0, records: 9 }, '8 records'],
+    [{ ...held, sessions: 0, entries: 0, moulds: 0, others: 0, records: 1 }, 'your settings'],
+  ])('%j', (what, words) => expect(heldWords(what)).toBe(words));
+});
+
 describe('the lost page', () => {
   test('offers the second copy first, and throws it away only on a second page', async () => {
     const root = show(withSafety({}), <Lost held={held} copy={held} onGoOn={() => {}} />);
     await expect
       .element(page.getByRole('alert'))
-      .toHaveTextContent(/It held 3 sessions and 2 moulds/);
+      .toHaveTextContent(/It held 3 sessions, 2 moulds and 8 other records/);
+    await expect.element(page.getByText(/^4 pictures are in no second copy/)).toBeVisible();
     await key('Begin anew').click();
     expect(asked).toEqual([]);
     await expect.element(page.getByText(/There is no undo/)).toBeVisible();
@@ -131,7 +161,7 @@ describe('the lost page', () => {
     show(withSafety({}), <Lost held={held} copy={held} onGoOn={goOn} />);
     await key('Put it back from the second copy').click();
     await expect.element(page.getByText(/Nothing came back/)).toBeVisible();
-    await aMould(shop.book, 'Grub 50');
+    await aColourway(shop.book, 'Peat brown', '#5b4029');
     await key('Put it back from the second copy').click();
     await expect.poll(() => wentOn).toBe(true);
   });
@@ -140,7 +170,11 @@ describe('the lost page', () => {
 describe('Kept safe', () => {
   const states: [string, Partial<SafetyState>, RegExp][] = [
     ['before the first look', {}, /being looked at/],
-    ['with a second copy', { copy: held }, /second copy lies beside it: 3 sessions and 2 moulds/],
+    [
+      'with a second copy',
+      { copy: held },
+      /second copy lies beside it: 3 sessions, 2 moulds and 8 other records/,
+    ],
     ['without files', { copy: null }, /keeps no second copy. Take a copy/],
     ['on a full phone', { copy: held, trouble: 'full' }, /waits until there is room/],
     ['with a newer copy', { trouble: 'newer' }, /Update the app first/],
@@ -153,6 +187,18 @@ describe('Kept safe', () => {
   test.each(states)('%s', async (_when, changes, words) => {
     show(withSafety(changes), <SafeSheet />);
     await expect.element(page.getByText(words)).toBeVisible();
+  });
+
+  test('photos that lost their picture are told', async () => {
+    await fillShop(shop.book, false);
+    show(withSafety({ copy: held }), <SafeSheet />);
+    await expect.element(page.getByText(/second copy lies beside it/)).toBeVisible();
+    expect(page.getByText(/no picture here/).query()).toBeNull();
+    await shop.book.db.clear('photo-bytes');
+    show(withSafety({ copy: held }), <SafeSheet />);
+    await expect
+      .element(page.getByText(/^1 photo has no picture here. Pictures are in no second copy/))
+      .toBeVisible();
   });
 
   test('the phone can be asked again', async () => {
