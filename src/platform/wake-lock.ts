@@ -12,17 +12,25 @@ export const deviceWakeLock: WakeLock = {
   hold(tell) {
     let lock: WakeLockSentinel | null = null;
     let isOver = false;
+    /** A second lock asked for meanwhile could never be let go. */
+    let isAsking = false;
     const ask = () => {
-      if (isOver || (lock && !lock.released) || document.visibilityState === 'hidden') return;
+      if (isOver || isAsking || document.visibilityState === 'hidden') return;
+      if (lock && !lock.released) return;
       if (!('wakeLock' in navigator)) return tell(false);
+      isAsking = true;
       navigator.wakeLock.request('screen').then(
         (granted) => {
+          isAsking = false;
           if (isOver) return void granted.release();
           lock = granted;
           granted.addEventListener('release', () => tell(false));
           tell(true);
         },
-        () => tell(false),
+        () => {
+          isAsking = false;
+          tell(false);
+        },
       );
     };
     ask();

@@ -103,3 +103,24 @@ test('a lock that is granted after letting go is released at once', async () => 
   await expect.poll(() => lock.released).toBe(true);
   expect(told).not.toContain(true);
 });
+
+test('a press while the first lock is asked for asks for no second one, which nobody could let go', async () => {
+  const locks: Granted[] = [];
+  let answer = () => {};
+  const request = device().mockImplementation(
+    () =>
+      new Promise((resolve) => {
+        const lock = new Granted();
+        locks.push(lock);
+        answer = () => resolve(grant(lock));
+      }),
+  );
+  const { told, letGo } = hold();
+  press();
+  press();
+  answer();
+  await expect.poll(() => told).toEqual([true]);
+  expect(request).toHaveBeenCalledTimes(1);
+  letGo();
+  await expect.poll(() => locks.every(({ released }) => released)).toBe(true);
+});
