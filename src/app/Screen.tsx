@@ -3,6 +3,7 @@ import { loadPictureWork } from '#platform/pictures.ts';
 import type { Route } from '#screens/routes.ts';
 import { tablePanels } from '#screens/table/late-panels.ts';
 import { late } from '#ui/late.tsx';
+import { NumberPad } from '#ui/NumberPad.tsx';
 
 /** What is fetched after the first paint; every page puts itself in. */
 const afterwards: { load: () => void }[] = [...tablePanels];
@@ -108,8 +109,21 @@ export function loadLaterScreens(): void {
   void loadPictureWork().catch(() => {});
 }
 
-/** The screen of a route other than the table's. */
-export function Screen({ route }: { route: Exclude<Route, { at: 'table' }> }) {
+interface Props {
+  route: Exclude<Route, { at: 'table' }>;
+}
+
+/** The screen of a route other than the table's, with the digits for its number fields. */
+export function Screen({ route }: Props) {
+  return (
+    <>
+      <Page route={route} />
+      <NumberPad />
+    </>
+  );
+}
+
+function Page({ route }: Props) {
   switch (route.at) {
     case 'pour':
       return <PourScreen />;
