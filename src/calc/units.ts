@@ -38,6 +38,11 @@ export function mmFromIn(inches: number): number {
   return notNegative('inches', inches) * 25.4;
 }
 
+/** Inches from mm, exactly. RangeError below 0. */
+export function inFromMm(mm: number): number {
+  return notNegative('mm', mm) / 25.4;
+}
+
 /** °C from °F (NIST SP 811, B.8). RangeError at or below absolute zero. */
 export function cFromF(f: number): number {
   return temperatureC('f', (f - 32) / 1.8);

@@ -39,6 +39,8 @@ export const settingsFacts = {
   ),
   tempUnit: z.enum(['C', 'F']),
   volumeUnit: z.enum(['cup', 'floz', 'mL']),
+  /** What baits are measured in; absent: mm. */
+  lengthUnit: z.optional(z.enum(['mm', 'in'])),
   /** What the shop weighs in; absent: g. */
   massUnit: z.optional(z.enum(['g', 'oz'])),
   /** Baits that go into a bag, for what one costs; absent: not told. */

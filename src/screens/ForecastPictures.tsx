@@ -17,6 +17,7 @@ import type { Mix, MixSide } from '#model/mix.ts';
 import type { Photo, PhotoReading } from '#model/photo.ts';
 import { ColourSpot } from '#screens/ColourSpot.tsx';
 import { balanceWords, flakeWords, guessWords, leftOutWords } from '#screens/forecast-words.ts';
+import { type LengthUnit, lengthWords } from '#screens/lengths.ts';
 import { MeetingLine } from '#screens/MeetingLine.tsx';
 import { NearestPhoto } from '#screens/NearestPhoto.tsx';
 import { hrefTo } from '#screens/routes.ts';
@@ -30,6 +31,7 @@ interface Props {
   verdicts: readonly Verdict[];
   thick: number;
   thin: number;
+  unit: LengthUnit;
   colourwayId: ColourwayId;
   /** The choice of thickness: left out while no side can be guessed at any thickness. */
   children: ComponentChildren;
@@ -37,7 +39,7 @@ interface Props {
 
 /** Every side thick and thin with its words, the nearest own photo of it, and the line where two meet. */
 export function ForecastPictures(props: Props) {
-  const { shop, mix, verdicts, thick, thin, colourwayId, children } = props;
+  const { shop, mix, verdicts, thick, thin, unit, colourwayId, children } = props;
   const nameOf = (id: string) => nameIn(shop, mix, id);
   // Learning takes a moment; a step in thickness need not do it again.
   const lessons = useMemo(
@@ -64,7 +66,12 @@ export function ForecastPictures(props: Props) {
   return (
     <>
       {sides.map((one) => (
-        <SideGuess key={one.side.role} isOnly={!b} {...{ thick, thin, nameOf }} guesses={one} />
+        <SideGuess
+          key={one.side.role}
+          isOnly={!b}
+          {...{ thick, thin, unit, nameOf }}
+          guesses={one}
+        />
       ))}
       {steps.length > 0 && a && b && (
         <MeetingLine
@@ -106,18 +113,20 @@ interface SideProps {
   isOnly: boolean;
   thick: number;
   thin: number;
+  unit: LengthUnit;
   nameOf: (id: string) => string;
 }
 
-function SideGuess({ guesses, isOnly, thick, thin, nameOf }: SideProps) {
+function SideGuess({ guesses, isOnly, thick, thin, unit, nameOf }: SideProps) {
   const { side } = guesses;
   const bare = [guesses.thick, guesses.thin].flatMap(({ guess }) =>
     guess.kind === 'no guess' && guess.why === 'no swatch' ? guess.colourantIds : [],
   );
-  const words = guessWords(guesses.thick.guess, nameOf);
+  const wordsOf = (guess: ShopGuess) => guessWords(guess, nameOf, unit);
+  const words = wordsOf(guesses.thick.guess);
   // What forbids a guess whatever the thickness is said once.
   const isRefused =
-    guesses.thick.guess.kind === 'no guess' && words === guessWords(guesses.thin.guess, nameOf);
+    guesses.thick.guess.kind === 'no guess' && words === wordsOf(guesses.thin.guess);
   const spots = [
     { word: 'Thick', mm: thick, ...guesses.thick },
     ...(thin === thick ? [] : [{ word: 'Thin', mm: thin, ...guesses.thin }]),
@@ -132,15 +141,15 @@ function SideGuess({ guesses, isOnly, thick, thin, nameOf }: SideProps) {
             key={word}
             lab={look?.lab ?? guess.lab}
             isGuess
-            words={`${word}, ${mm} mm`}
-            small={[guessWords(guess, nameOf), flakeWords(look)].filter(Boolean).join(' ')}
+            words={`${word}, ${lengthWords(mm, unit)}`}
+            small={[wordsOf(guess), flakeWords(look)].filter(Boolean).join(' ')}
           />
         ) : (
           <p key={word}>
             <b>
-              {word}, {mm} mm.
+              {word}, {lengthWords(mm, unit)}.
             </b>{' '}
-            {guessWords(guess, nameOf)}
+            {wordsOf(guess)}
           </p>
         ),
       )}

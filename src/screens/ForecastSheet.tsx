@@ -5,11 +5,13 @@ import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import { ForecastPictures } from '#screens/ForecastPictures.tsx';
+import { type LengthUnit, lengthUnitOf, lengthWords } from '#screens/lengths.ts';
 import { ThicknessStepper, usualThicknessMm } from '#screens/ThicknessStepper.tsx';
 import { verdictsOn } from '#store/balance.ts';
 import { colourShopOf } from '#store/colour-shop.ts';
 import { headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
+import { settingsOf } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Choices } from '#ui/Choices.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -31,24 +33,25 @@ export function ForecastSheet({ colourwayId }: { colourwayId: ColourwayId }) {
   const { book } = useShop();
   const found = useLive(
     async () => {
-      const [shop, moulds, colourway, columns] = await Promise.all([
+      const [shop, moulds, colourway, columns, settings] = await Promise.all([
         colourShopOf(book),
         headsOf(book, 'moulds'),
         headOf(book, 'colourways', colourwayId),
         allColumns(book),
+        settingsOf(book),
       ]);
       const isPair = (colourway?.sides.length ?? 1) > 1;
       const verdicts = isPair ? await verdictsOn(book, colourwayId) : [];
       const measured = measuredOf(moulds, mouldsOfColourway(columns, colourwayId));
-      return { shop, measured, verdicts };
+      return { shop, measured, verdicts, unit: lengthUnitOf(settings) };
     },
-    ['materials', 'mixes', 'photos', 'moulds', 'colourways', 'columns'],
+    ['materials', 'mixes', 'photos', 'moulds', 'colourways', 'columns', 'settings'],
     colourwayId,
   );
   const [thickMm, setThickMm] = useState<number | null>(null);
   const [thinMm, setThinMm] = useState<number | null>(null);
   if (!found) return null;
-  const { shop, measured, verdicts } = found;
+  const { shop, measured, verdicts, unit } = found;
   const mix = shop.mixes
     .filter((one) => one.colourwayId === colourwayId && one.deletedAt === null)
     .sort((one, other) => other.version - one.version)[0];
@@ -64,13 +67,13 @@ export function ForecastSheet({ colourwayId }: { colourwayId: ColourwayId }) {
   const thin = Math.min(thinMm ?? first?.thinMm ?? usualThinMm, thick);
   return (
     <Sheet title="What to expect" aside={`Version ${mix.version}`}>
-      <ForecastPictures {...{ shop, mix, verdicts, thick, thin, colourwayId }}>
+      <ForecastPictures {...{ shop, mix, verdicts, thick, thin, unit, colourwayId }}>
         {measured.length > 0 && (
           <Choices label="The bait of">
             {measured.map((one) => (
               <ActKey
                 key={one.id}
-                small={one.thinMm ? `${one.thickMm} mm, thin ${one.thinMm}` : `${one.thickMm} mm`}
+                small={measuredWords(one, unit)}
                 isPressed={one.thickMm === thick && thinOf(one) === thin}
                 onPress={() => {
                   setThickMm(one.thickMm);
@@ -95,15 +98,17 @@ function measuredOf(moulds: readonly Mould[], pouredIn: readonly MouldId[]): Mea
   return moulds
     .flatMap(({ id, name, section, thinnestMm = null }): Measured[] => {
       if (!section && thinnestMm === null) return [];
-      const thickMm = Math.max(
-        Math.round(section?.thicknessMm ?? usualThicknessMm),
-        thinnestMm ?? 0,
-      );
+      const thickMm = Math.max(section?.thicknessMm ?? usualThicknessMm, thinnestMm ?? 0);
       return [{ id, name, thickMm, thinMm: thinnestMm }];
     })
     .sort((one, other) =>
       place(one) === place(other) ? one.name.localeCompare(other.name) : place(one) - place(other),
     );
+}
+
+function measuredWords({ thickMm, thinMm }: Measured, unit: LengthUnit): string {
+  const thin = thinMm === null ? '' : `, thin ${lengthWords(thinMm, unit)}`;
+  return `${lengthWords(thickMm, unit)}${thin}`;
 }
 
 function thinOf({ thickMm, thinMm }: Measured): number {

@@ -1,10 +1,9 @@
+import { lengthStepped, lengthUnitOf, lengthWords, stepWords } from '#screens/lengths.ts';
+import { useSettings } from '#screens/use-settings.ts';
 import { Stepper } from '#ui/Stepper.tsx';
 
 /** A middling bait, mm; where the person has not said. */
 export const usualThicknessMm = 10;
-
-const least = 1;
-const most = 40;
 
 interface Props {
   label: string;
@@ -12,18 +11,19 @@ interface Props {
   onChange: (thicknessMm: number) => void;
 }
 
-/** How thick a bait is, in whole millimetres. */
+/** How thick a bait is, in steps of the person's unit. */
 export function ThicknessStepper({ label, thicknessMm, onChange }: Props) {
-  const step = (by: number) =>
-    onChange(Math.min(Math.max(Math.round(thicknessMm) + by, least), most));
+  const { settings } = useSettings();
+  const unit = lengthUnitOf(settings ?? {});
+  const step = (by: 1 | -1) => onChange(lengthStepped(thicknessMm, by, unit));
   return (
     <div>
       <h3>{label}</h3>
       <Stepper
         label={label}
-        value={`${thicknessMm} mm`}
-        lessName={`${label}: 1 mm less`}
-        moreName={`${label}: 1 mm more`}
+        value={lengthWords(thicknessMm, unit)}
+        lessName={`${label}: ${stepWords(unit)} less`}
+        moreName={`${label}: ${stepWords(unit)} more`}
         onLess={() => step(-1)}
         onMore={() => step(1)}
       />

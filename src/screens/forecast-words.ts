@@ -3,6 +3,7 @@ import type { FlakeLook } from '#calc/flake-look.ts';
 import type { ColourShop } from '#calc/shop-colours.ts';
 import type { ShopGuess } from '#calc/shop-forecast.ts';
 import type { Mix } from '#model/mix.ts';
+import { type LengthUnit, rangeWords } from '#screens/lengths.ts';
 import { countWords, joined } from '#screens/words.ts';
 
 /** What a typical miss looks like. */
@@ -13,16 +14,24 @@ const missWords = {
 } as const;
 
 /** A guess in words, or why there is none. `nameOf` gives the name of a colourant. */
-export function guessWords(guess: ShopGuess, nameOf: (id: string) => string): string {
+export function guessWords(
+  guess: ShopGuess,
+  nameOf: (id: string) => string,
+  unit: LengthUnit = 'mm',
+): string {
   if (guess.kind === 'guess') {
     const from = guess.photos > 0 ? ` from ${countWords(guess.photos, 'photo')} of yours` : '';
     return `Guess${from}. ${missWords[guess.word]}`;
   }
   const names = 'colourantIds' in guess ? joined(guess.colourantIds.map(nameOf)) : '';
-  return `No guess: ${whyWords(guess, names)}`;
+  return `No guess: ${whyWords(guess, names, unit)}`;
 }
 
-function whyWords(guess: Exclude<ShopGuess, { kind: 'guess' }>, names: string): string {
+function whyWords(
+  guess: Exclude<ShopGuess, { kind: 'guess' }>,
+  names: string,
+  unit: LengthUnit,
+): string {
   const isOne = 'colourantIds' in guess && guess.colourantIds.length === 1;
   switch (guess.why) {
     case 'no swatch':
@@ -36,7 +45,7 @@ function whyWords(guess: Exclude<ShopGuess, { kind: 'guess' }>, names: string): 
     case 'not weighed':
       return `the dose of ${names} is in a unit its card was not read in. Dose it in drops or spoons.`;
     case 'unusual body':
-      return 'the method was tried on baits of 5 to 15 mm only.';
+      return `the method was tried on baits of ${rangeWords(5, 15, unit)} only.`;
     case 'too unsure':
       return 'forecasts of mixes like this were too far from your photos.';
   }

@@ -1,10 +1,12 @@
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { MouldId } from '#model/mould.ts';
+import { lengthUnitOf } from '#screens/lengths.ts';
 import { MouldForm } from '#screens/moulds/MouldForm.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { headOf, headsOf } from '#store/heads.ts';
+import { settingsOf } from '#store/settings.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 
@@ -14,13 +16,14 @@ export function MouldFactsScreen({ mouldId }: { mouldId: MouldId | null }) {
   const found = useLive(
     async () => ({
       mould: mouldId ? await headOf(book, 'moulds', mouldId) : null,
+      unit: lengthUnitOf(await settingsOf(book)),
       makers: (await headsOf(book, 'moulds')).filter(({ id, makes }) => makes && id !== mouldId),
     }),
-    ['moulds'],
+    ['moulds', 'settings'],
     mouldId ?? 'new',
   );
   if (!found) return null;
-  const { mould, makers } = found;
+  const { mould, makers, unit } = found;
   if (mould === undefined)
     return <NotHere what="This mould" back={{ at: 'moulds' }} word="Moulds" />;
   return (
@@ -36,7 +39,7 @@ export function MouldFactsScreen({ mouldId }: { mouldId: MouldId | null }) {
         />
       }
     >
-      <MouldForm mould={mould} makers={makers} />
+      <MouldForm mould={mould} makers={makers} unit={unit} />
     </DeskPage>
   );
 }

@@ -2,6 +2,7 @@ import { useShop } from '#live/shop.ts';
 import type { Material, Mould } from '#model/mould.ts';
 import { FormSheet } from '#screens/FormSheet.tsx';
 import { useForm } from '#screens/form.ts';
+import type { LengthUnit } from '#screens/lengths.ts';
 import { LayoutFields } from '#screens/moulds/LayoutFields.tsx';
 import { mouldFrom, typedMould } from '#screens/moulds/mould-form.ts';
 import { PartFields } from '#screens/moulds/PartFields.tsx';
@@ -19,14 +20,21 @@ const materials: readonly [Material, string][] = [
   ['stone', 'Stone or plaster'],
 ];
 
+interface Props {
+  mould: Mould | null;
+  /** The moulds whose parts it could take. */
+  makers: readonly Mould[];
+  unit: LengthUnit;
+}
+
 /** The form of one mould. Every refusal stands beside its field and nothing typed is lost. */
-export function MouldForm({ mould, makers }: { mould: Mould | null; makers: readonly Mould[] }) {
+export function MouldForm({ mould, makers, unit }: Props) {
   const { book, clock } = useShop();
-  const { typed, change, refusals, refuse, form } = useForm(typedMould(mould));
+  const { typed, change, refusals, refuse, form } = useForm(typedMould(mould, unit));
   const { act, trouble } = useOneAct();
 
   function save() {
-    const { value, refusals: wrong } = mouldFrom(typed, mould);
+    const { value, refusals: wrong } = mouldFrom(typed, mould, unit);
     if (!value) return refuse(wrong);
     void act(async () => {
       const saved = mould
@@ -64,7 +72,7 @@ export function MouldForm({ mould, makers }: { mould: Mould | null; makers: read
         ))}
       </div>
       <PartFields typed={typed} makers={makers} onChange={change} />
-      <SizeFields typed={typed} refusals={refusals} onChange={change} />
+      <SizeFields typed={typed} refusals={refusals} unit={unit} onChange={change} />
       {Object.keys(refusals).length > 0 && <p role="status">Something above does not fit yet.</p>}
       <ActKey size="main" sends>
         {mould ? 'Save the changes' : 'Add this mould'}

@@ -2,6 +2,7 @@ import { cavityCount } from '#calc/cavity-layout.ts';
 import { mouldMassG, partMlOf, sprueMlOf } from '#calc/mould-size.ts';
 import { firstSetSec } from '#calc/set-clock.ts';
 import type { Refusals } from '#screens/form.ts';
+import type { LengthUnit } from '#screens/lengths.ts';
 import { layoutOf, type TypedMould } from '#screens/moulds/mould-form.ts';
 import { clockWords, countWords } from '#screens/words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -11,15 +12,17 @@ import { Field } from '#ui/Field.tsx';
 interface Props {
   typed: TypedMould;
   refusals: Refusals;
+  unit: LengthUnit;
   onChange: (part: Partial<TypedMould>) => void;
 }
 
 /** Weight, volumes, thickness and set time, each with what is taken while it is empty. */
-export function SizeFields({ typed, refusals, onChange }: Props) {
+export function SizeFields({ typed, refusals, unit, onChange }: Props) {
   const layout = layoutOf(typed);
   const size = { ...typed, layout, massG: null, partMl: null, sprueMl: null };
   const from = countWords(cavityCount(layout), 'cavity', 'cavities');
   const about = `${(mouldMassG(size).massG / 1_000).toFixed(1)} kg`;
+  const of = unit === 'mm' ? 'mm' : 'inches';
   const fields = [
     [
       'massG',
@@ -33,13 +36,13 @@ export function SizeFields({ typed, refusals, onChange }: Props) {
       `All of a shot that is no bait. Empty: ${sprueMlOf(size)} mL, from ${from}.`,
     ],
     [
-      'thicknessMm',
-      'Thickest part of the bait in mm',
+      'thickness',
+      `Thickest part of the bait in ${of}`,
       `It sets last: the clock is worked out from it. Empty: ${clockWords(firstSetSec)} to begin with.`,
     ],
     [
-      'thinnestMm',
-      'Thinnest part of the bait in mm',
+      'thinnest',
+      `Thinnest part of the bait in ${of}`,
       'A tail, mostly. The forecast of a colour shows it there, too.',
     ],
   ] as const;

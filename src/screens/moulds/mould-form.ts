@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { type Layout, type Mould, mouldFacts } from '#model/mould.ts';
 import { type Refusals, readForm } from '#screens/form.ts';
+import { boundIn, type LengthUnit, lengthFrom, lengthText } from '#screens/lengths.ts';
 import { numberFrom } from '#screens/number-text.ts';
 import { clockWords } from '#screens/words.ts';
 import type { FactsOf } from '#store/heads.ts';
@@ -22,8 +23,9 @@ export interface TypedMould extends Record<string, unknown> {
   massG: string;
   partMl: string;
   sprueMl: string;
-  thicknessMm: string;
-  thinnestMm: string;
+  /** In the person's unit of length. */
+  thickness: string;
+  thinnest: string;
   sectionShape: 'flat' | 'round';
   setTime: string;
   makes: NonNullable<Mould['makes']> | null;
@@ -32,11 +34,11 @@ export interface TypedMould extends Record<string, unknown> {
 }
 
 const facts = z.object(mouldFacts);
-const numbers = ['massG', 'partMl', 'sprueMl', 'thicknessMm', 'thinnestMm'] as const;
+const numbers = ['massG', 'partMl', 'sprueMl', 'thickness', 'thinnest'] as const;
 const firstGrid: Grid = { kind: 'grid', rows: 4, cols: 2, run: 'down', from: 'top-left' };
 
 /** The form of a mould, or of a new one. */
-export function typedMould(mould: Mould | null): TypedMould {
+export function typedMould(mould: Mould | null, unit: LengthUnit): TypedMould {
   const { name, layout, opens, material, massG, partMl, sprueMl, section, setSec } =
     mould ?? plainMould(firstGrid);
   return {
@@ -49,8 +51,8 @@ export function typedMould(mould: Mould | null): TypedMould {
     massG: textOf(massG),
     partMl: textOf(partMl),
     sprueMl: textOf(sprueMl),
-    thicknessMm: textOf(section?.thicknessMm ?? null),
-    thinnestMm: textOf(mould?.thinnestMm ?? null),
+    thickness: lengthText(section?.thicknessMm ?? null, unit),
+    thinnest: lengthText(mould?.thinnestMm ?? null, unit),
     sectionShape: section?.shape ?? 'round',
     setTime: setSec === null ? '' : clockWords(setSec),
     makes: mould?.makes ?? null,
@@ -68,18 +70,26 @@ export function layoutOf({ isFree, grid, spots }: TypedMould): Layout {
 export function mouldFrom(
   typed: TypedMould,
   mould: Mould | null,
+  unit: LengthUnit,
 ): { value: FactsOf<'moulds'>; refusals: null } | { value: null; refusals: Refusals } {
   const unread: Refusals = {};
+  const wasMm = {
+    thickness: mould?.section?.thicknessMm ?? null,
+    thinnest: mould?.thinnestMm ?? null,
+  };
   const amounts = numbers.map((field) => {
     if (typed[field].trim() === '') return null;
-    const read = numberFrom(typed[field]);
+    const read =
+      field === 'thickness' || field === 'thinnest'
+        ? lengthFrom(typed[field], unit, wasMm[field])
+        : numberFrom(typed[field]);
     if (read === null) unread[field] = 'Write a number, like 12 or 12.5. Or leave it empty.';
     return read;
   });
   const [massG = null, partMl = null, sprueMl = null, thicknessMm = null, thinnestMm = null] =
     amounts;
   if (thicknessMm !== null && thinnestMm !== null && thinnestMm > thicknessMm) {
-    unread.thinnestMm = 'The thinnest part is not thicker than the thickest.';
+    unread.thinnest = 'The thinnest part is not thicker than the thickest.';
   }
   const setSec = secondsFrom(typed.setTime);
   if (setSec === undefined) {
@@ -105,20 +115,24 @@ export function mouldFrom(
     needs: typed.needs,
     fill: typed.fill,
   });
-  const refusals = { ...renamed(read.refusals ?? {}), ...unread };
+  const refusals = { ...renamed(read.refusals ?? {}, unit), ...unread };
   if (!read.value || Object.keys(refusals).length > 0) return { value: null, refusals };
   return { value: read.value, refusals: null };
 }
 
-/** Refusals by the schema's paths, by the fields of the form. */
-function renamed(refusals: Refusals): Refusals {
+/** Refusals by the schema's paths, by the fields of the form, lengths in the person's unit. */
+function renamed(refusals: Refusals, unit: LengthUnit): Refusals {
   const fields: Record<string, string> = {
-    'section.thicknessMm': 'thicknessMm',
+    'section.thicknessMm': 'thickness',
+    thinnestMm: 'thinnest',
     setSec: 'setTime',
     'layout.spots': 'spots',
   };
   return Object.fromEntries(
-    Object.entries(refusals).map(([path, sentence]) => [fields[path] ?? path, sentence]),
+    Object.entries(refusals).map(([path, sentence]) => [
+      fields[path] ?? path,
+      boundIn(sentence, unit),
+    ]),
   );
 }
 

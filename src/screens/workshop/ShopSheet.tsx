@@ -1,6 +1,7 @@
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Injector } from '#model/gear.ts';
+import { lengthUnitOf } from '#screens/lengths.ts';
 import { hrefTo } from '#screens/routes.ts';
 import type { Change } from '#screens/use-settings.ts';
 import { volumeWords } from '#screens/volumes.ts';
@@ -93,6 +94,17 @@ export function ShopSheet({ settings, onChange }: Props) {
             onPress={() => onChange(() => ({ massUnit: unit }))}
           >
             {unit}
+          </ActKey>
+        ))}
+      </Acts>
+      <Acts label="Lengths">
+        {(['mm', 'in'] as const).map((unit) => (
+          <ActKey
+            key={unit}
+            isPressed={lengthUnitOf(settings) === unit}
+            onPress={() => onChange(() => ({ lengthUnit: unit }))}
+          >
+            {unit === 'mm' ? 'mm' : 'inches'}
           </ActKey>
         ))}
       </Acts>

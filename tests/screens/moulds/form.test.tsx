@@ -4,6 +4,7 @@ import type { MouldId } from '#model/mould.ts';
 import { MouldFactsScreen } from '#screens/moulds/MouldFactsScreen.tsx';
 import { freshId } from '#store/book.ts';
 import { headOf, headsOf } from '#store/heads.ts';
+import { changeSettings } from '#store/settings.ts';
 import { aMould, seven } from '../../hands/evening.ts';
 import { fillDevice } from '../../hands/full-device.ts';
 import { aSentence, noNumbers, oddNames } from '../../hands/hostile.ts';
@@ -71,6 +72,24 @@ describe('a new mould', () => {
     await key('Add this mould').click();
     await expect.poll(refusals).toEqual(['At least 0.2 mm.']);
     expect(await saved()).toEqual([]);
+  });
+
+  test('is measured in inches where the shop does, and kept in exact mm', async () => {
+    await changeSettings(shop.book, { lengthUnit: 'in' }, seven);
+    await openNew(shop);
+    await field('Name').fill('Shad 7');
+    await field('Thickest part of the bait in inches').fill('0.5');
+    await field('Thinnest part of the bait in inches').fill('4');
+    await key('Add this mould').click();
+    await expect.poll(refusals).toEqual(['The thinnest part is not thicker than the thickest.']);
+    await field('Thickest part of the bait in inches').fill('5');
+    await key('Add this mould').click();
+    await expect.poll(refusals).toEqual(['At most 3.94 in.', 'At most 3.94 in.']);
+    await field('Thickest part of the bait in inches').fill('0.5');
+    await field('Thinnest part of the bait in inches').fill('0,1');
+    const { section, thinnestMm } = await add(shop);
+    expect(section?.thicknessMm).toBeCloseTo(12.7, 12);
+    expect(thinnestMm).toBeCloseTo(2.54, 12);
   });
 
   test('is added once, however often the key is pressed', async () => {

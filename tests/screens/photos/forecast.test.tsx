@@ -8,6 +8,7 @@ import type { Mix } from '#model/mix.ts';
 import { ForecastSheet } from '#screens/ForecastSheet.tsx';
 import { logEntry } from '#store/entries.ts';
 import { endSession, sealedSessions } from '#store/sessions.ts';
+import { changeSettings } from '#store/settings.ts';
 import { aColourant, aMix, aReadPhoto, drops, opticsOf, trueLab } from '../../hands/colours.ts';
 import { aColourway, aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
@@ -194,7 +195,7 @@ describe('a forecast shows', () => {
     await says('Thin, 6.5 mm');
     const key = page.getByRole('button', { name: /^Shad/ });
     await expect.element(key).toHaveAttribute('aria-pressed', 'true');
-    await expect.element(key).toHaveTextContent('Shad14 mm, thin 6.5');
+    await expect.element(key).toHaveTextContent('Shad14 mm, thin 6.5 mm');
     const want = [14, 6.5].map((mm) => {
       const lab = trueLab({ materials }, [drops(brown, 6)], {}, mm);
       return `rgb(${rgb255FromLab(lab).map(Math.round).join(', ')})`;
@@ -209,6 +210,25 @@ describe('a forecast shows', () => {
     await page.getByRole('button', { name: 'Thinnest part: 1 mm less' }).click();
     await says('Thin, 6 mm');
     await expect.element(key).toHaveAttribute('aria-pressed', 'false');
+  });
+
+  test('thick and thin in inches where the shop measures in them', async () => {
+    await changeSettings(shop.book, { lengthUnit: 'in' }, seven);
+    await aMould(shop.book, 'Shad', undefined, {
+      section: { shape: 'round', thicknessMm: 12.7 },
+      thinnestMm: 6.35,
+    });
+    await put({ mixes: [mixOf([brown, 6])] });
+    await open();
+    await says('Thick, 0.5 in');
+    await says('Thin, 0.25 in');
+    await expect
+      .element(page.getByRole('button', { name: /^Shad/ }))
+      .toHaveTextContent('Shad0.5 in, thin 0.25 in');
+    await page.getByRole('button', { name: 'Thickest part: 0.05 in more' }).click();
+    await says('Thick, 0.55 in');
+    await page.getByRole('button', { name: 'Thickest part: 0.05 in more' }).click();
+    await says(/No guess: the method was tried on baits of 0\.2 to 0\.59 in only\./);
   });
 
   test('beside every side the photo that is nearest to that side', async () => {

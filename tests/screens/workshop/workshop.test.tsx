@@ -156,6 +156,11 @@ describe('the shop', () => {
     await expect.element(page.getByText('½ cup, bore 38 mm, twin')).toBeVisible();
     await key('fl oz').click();
     await expect.element(page.getByText('4 fl oz, bore 38 mm, twin')).toBeVisible();
+    const inches = group('Lengths').getByRole('button', { name: 'inches' });
+    await expect.element(inches).toHaveAttribute('aria-pressed', 'false');
+    await inches.click();
+    await expect.element(inches).toHaveAttribute('aria-pressed', 'true');
+    expect((await settings()).lengthUnit).toBe('in');
     await expect
       .element(page.getByRole('link', { name: 'Change Long <one>' }))
       .toHaveAttribute('href', `#/injector-facts/${id}`);
