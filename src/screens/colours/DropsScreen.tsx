@@ -66,9 +66,16 @@ function Counter({
         <h1 ref={head} tabIndex={-1}>
           {line.name}
         </h1>
-        {before && <ActKey onPress={before}>Bring the count back</ActKey>}
-        {hasCounted && <ActKey onPress={of.beginAnew}>Begin anew</ActKey>}
-        <ActKey href={hrefTo(back)}>Back</ActKey>
+        <div class={styles.counterKeys}>
+          {before ? (
+            <ActKey label="Bring back the count" onPress={before}>
+              Bring back
+            </ActKey>
+          ) : (
+            hasCounted && <ActKey onPress={of.beginAnew}>Begin anew</ActKey>
+          )}
+          <ActKey href={hrefTo(back)}>Back</ActKey>
+        </div>
       </header>
       <button
         type="button"

@@ -122,12 +122,12 @@ describe('the drop counter', () => {
     await counted(0);
     for (let one = 0; one < 3; one++) await drop().click();
     await page.getByRole('button', { name: 'Begin anew' }).click();
-    await page.getByRole('button', { name: 'Bring the count back' }).click();
+    await page.getByRole('button', { name: 'Bring back the count' }).click();
     await counted(3);
     await page.getByRole('button', { name: 'Begin anew' }).click();
     await drop().click();
     await counted(1);
-    expect(page.getByRole('button', { name: 'Bring the count back' }).query()).toBeNull();
+    expect(page.getByRole('button', { name: 'Bring back the count' }).query()).toBeNull();
   });
 
   test('is empty for the next cup once all of it was in and the page was left', async () => {
