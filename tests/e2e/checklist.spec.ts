@@ -265,6 +265,9 @@ test('checklist 53: turning the phone keeps the panel, the marks and the focus',
     [360, 740],
     [915, 412],
     [412, 915],
+    [667, 375],
+    [320, 568],
+    [568, 320],
   ] as const) {
     await page.setViewportSize({ width, height });
     await page.waitForTimeout(100);

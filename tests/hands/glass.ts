@@ -79,8 +79,17 @@ function wordsIn(element: Element): { text: string; line: DOMRect }[] {
     const text = node.textContent?.trim();
     // Words for screen readers are clipped away.
     if (!text || !parent?.checkVisibility() || parent.closest('.said')) continue;
+    if (isElsewhere(parent, element)) continue;
     range.selectNodeContents(node);
     for (const line of range.getClientRects()) if (line.width > 0) found.push({ text, line });
   }
   return found;
+}
+
+/** True where the words have a place of their own on the glass, in a rail beside what they belong to. */
+function isElsewhere(words: Element, whole: Element): boolean {
+  for (let at: Element | null = words; at && at !== whole; at = at.parentElement) {
+    if (getComputedStyle(at).position === 'fixed') return true;
+  }
+  return false;
 }

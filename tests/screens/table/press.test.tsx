@@ -225,6 +225,31 @@ describe('the main key means what it said when the finger came down', () => {
   });
 });
 
+test('Wipe puts the glass to sleep for 8 s, a pedal works meanwhile, and it wakes by itself', async () => {
+  const finger = new Finger(51);
+  finger.down(key(/^Wipe/), atMs);
+  finger.lift(atMs + 60);
+  await expect.element(page.getByText('Wipe now')).toBeVisible();
+  /** Whether a finger at the middle of each key that can be seen would meet that key. */
+  const feels = () =>
+    [...document.querySelectorAll('button')]
+      .filter((one) => one.checkVisibility())
+      .filter((one) => {
+        const { left, top, width, height } = one.getBoundingClientRect();
+        return one.contains(document.elementFromPoint(left + width / 2, top + height / 2));
+      }).length;
+  expect(feels()).toBe(0);
+  keyDown(pageDown, atMs + 1_000);
+  await mainSays(/^Setting/);
+  expect(await count()).toBe(1);
+  table.pass(7_900);
+  await expect.element(page.getByText('Wipe now')).toBeVisible();
+  expect(feels()).toBe(0);
+  table.pass(200);
+  await expect.element(page.getByText('Wipe now')).not.toBeInTheDocument();
+  expect(feels()).toBeGreaterThan(5);
+});
+
 test('no menu of a long press, no pinch and no double tap does anything on the table', async () => {
   const cancelled = (event: Event) => {
     mainKey().dispatchEvent(event);
