@@ -142,6 +142,7 @@ async function copyOver(profile: string, downloads: string, site: Site): Promise
   await first.page.evaluate(() => location.assign('#/keep'));
   await press(first.page, 'Make the copy');
   await press(first.page, 'Save it');
+  await press(first.page, 'It is there');
   const files = () =>
     readdirSync(downloads).filter((name) => /^warmshot-.*[.]warmshot$/.test(name));
   await expect.poll(() => files().length, { timeout: patient }).toBe(1);

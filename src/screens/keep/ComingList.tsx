@@ -1,16 +1,24 @@
 import { dayOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
-import { differenceWords, kindWord, wayWords } from '#screens/keep/what-words.ts';
-import { countWords, dateWords } from '#screens/words.ts';
-import { type Coming, type Difference, isNothing } from '#store/copy/difference.ts';
+import { ComingThing } from '#screens/keep/ComingThing.tsx';
+import { useSettings } from '#screens/use-settings.ts';
+import { differenceWords, kindWord } from '#screens/what-words.ts';
+import { countWords } from '#screens/words.ts';
+import { type Difference, isNothing, unlisted } from '#store/copy/difference.ts';
 import styles from './Keep.module.css';
 
-/** What a file brings or brought: in a sentence or two, then thing by thing. */
+/** So many faults are written out. */
+const shownFaults = 300;
+
+/** What a file brings or brought: in a sentence or two, then thing by thing and event by event. */
 export function ComingList(props: { difference: Difference; tense: 'will' | 'did' }) {
   const { difference, tense } = props;
   const { clock } = useShop();
-  const today = dayOf(clock.now(), clock.zone());
+  const { settings } = useSettings();
   const { list, faults } = difference;
+  const zone = clock.zone();
+  const reader = settings && { ...settings, zone, today: dayOf(clock.now(), zone) };
+  const more = unlisted(difference);
   return (
     <>
       {isNothing(difference) && faults.length === 0 && (
@@ -19,24 +27,22 @@ export function ComingList(props: { difference: Difference; tense: 'will' | 'did
       {differenceWords(difference, tense).map((sentence) => (
         <p key={sentence}>{sentence}</p>
       ))}
-      {list.length > 0 && (
+      {list.length > 0 && reader && (
         <details class={styles.list}>
           <summary>Thing by thing</summary>
           <ul>
             {list.map((coming, index) => (
-              <li key={index}>
-                <b>{comingWords(coming, today)}</b>
-                <small>{wayWords[coming.what]}</small>
-              </li>
+              <ComingThing key={index} coming={coming} reader={reader} />
             ))}
           </ul>
+          {more > 0 && <p>And {more} more.</p>}
         </details>
       )}
       {faults.length > 0 && (
         <details class={styles.list}>
           <summary>{countWords(faults.length, 'record')} left out</summary>
           <ul>
-            {faults.slice(0, 300).map(({ table, line, reason }) => (
+            {faults.slice(0, shownFaults).map(({ table, line, reason }) => (
               <li key={line}>
                 <b>
                   {kindWord(table)}: {reason}
@@ -45,16 +51,9 @@ export function ComingList(props: { difference: Difference; tense: 'will' | 'did
               </li>
             ))}
           </ul>
+          {faults.length > shownFaults && <p>And {faults.length - shownFaults} more.</p>}
         </details>
       )}
     </>
   );
-}
-
-function comingWords({ table, name, session }: Coming, today: string): string {
-  const kind = kindWord(table);
-  if (!session) return name ? `${kind}: ${name}` : kind;
-  const day = dateWords(dayOf(session.startedAt, session.zone), today);
-  const shots = countWords(session.shots, 'shot');
-  return `${kind}: ${day}, ${shots}, ${countWords(session.newLines, 'new line')}`;
 }

@@ -1,13 +1,13 @@
 import { useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import { CopyReady } from '#screens/keep/CopyReady.tsx';
+import { CopyReady } from '#screens/CopyReady.tsx';
 import { LockFields, type TypedLock } from '#screens/keep/LockFields.tsx';
 import { SinceLines } from '#screens/keep/SinceLines.tsx';
-import { useCopying } from '#screens/keep/use-copying.ts';
-import { Work } from '#screens/keep/Work.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
+import { useCopying } from '#screens/use-copying.ts';
+import { Work } from '#screens/Work.tsx';
 import { countWords } from '#screens/words.ts';
 import { sixWords } from '#store/copy/passphrase.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -53,7 +53,13 @@ export function KeepScreen() {
       {share !== null && (
         <Work title="Copying and reading back" share={share} onStop={copying.stop} />
       )}
-      {ready && <CopyReady ready={ready} onHandOver={(how) => void copying.handOver(how)} />}
+      {ready && (
+        <CopyReady
+          ready={ready}
+          onHandOver={(how) => void copying.handOver(how)}
+          onFound={(isThere) => void copying.found(isThere)}
+        />
+      )}
       {share === null && !ready && (
         <Sheet>
           {photos > 0 && (

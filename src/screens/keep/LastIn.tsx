@@ -4,17 +4,22 @@ import { confirm } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { ageWords } from '#screens/copy-words.ts';
+import { ComingList } from '#screens/keep/ComingList.tsx';
+import { useHandOver } from '#screens/keep/use-hand-over.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { keptAside } from '#store/copy/aside.ts';
 import { lastBroughtIn, undoBroughtIn } from '#store/copy/bring.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
+import styles from './Keep.module.css';
 
 /** The last file that came in, with the way back. */
 export function LastIn({ onUndone }: { onUndone: () => void }) {
   const shop = useShop();
-  const { book, clock, files } = shop;
+  const { book, clock } = shop;
+  const handOver = useHandOver();
   const [trouble, setTrouble] = useState('');
+  const [isOpen, setOpen] = useState(false);
   const last = useLive(
     async () => (await lastBroughtIn(book)) ?? null,
     ['meta', 'entries', 'sealed', 'moulds'],
@@ -35,14 +40,18 @@ export function LastIn({ onUndone }: { onUndone: () => void }) {
   async function saveBefore(at: number) {
     const bytes = await keptAside(book, 'before');
     const name = `warmshot-${dayOf(at, clock.zone())}-before.warmshot`;
-    if (bytes) files.save(new File([bytes], name, { type: 'application/octet-stream' }));
+    if (bytes) handOver.give(new File([bytes], name, { type: 'application/octet-stream' }));
   }
 
   if (!last) return null;
-  const { name, at, canUndo } = last;
+  const { name, at, canUndo, difference } = last;
   return (
     <Sheet title="Came in last" aside={ageWords(at, clock.now(), clock.zone())}>
       <p>{name}</p>
+      <details class={styles.list} onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
+        <summary>What came in</summary>
+        {isOpen && <ComingList difference={difference} tense="did" />}
+      </details>
       {canUndo ? (
         <ActKey onPress={() => void undo()}>Undo this</ActKey>
       ) : (
@@ -50,6 +59,7 @@ export function LastIn({ onUndone }: { onUndone: () => void }) {
       )}
       <ActKey onPress={() => void saveBefore(at)}>Save the copy from before</ActKey>
       <Refusal says={trouble} />
+      {handOver.part}
     </Sheet>
   );
 }

@@ -1,4 +1,4 @@
-import { WordsField } from '#screens/keep/WordsField.tsx';
+import { WordsField } from '#screens/WordsField.tsx';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import styles from './Keep.module.css';

@@ -1,8 +1,10 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
-import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
-import { Refusal } from '#screens/Refusal.tsx';
+import { useHandOver } from '#screens/keep/use-hand-over.tsx';
+import { troubleWords } from '#screens/trouble-words.ts';
+import { Work } from '#screens/Work.tsx';
+import { readableFile } from '#store/copy/readable.ts';
 import { type OutKind, outText } from '#store/csv/out.ts';
 import type { Dialect } from '#store/csv/text.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -25,26 +27,41 @@ const dialects: readonly [string, Dialect][] = [
 /** The tables that go out, one file each. */
 export function TablesOut() {
   const shop = useShop();
-  const { book, clock, files } = shop;
+  const { book, clock, version } = shop;
+  const handOver = useHandOver();
   const [dialect, setDialect] = useState(0);
-  const [said, setSaid] = useState('');
-  const [trouble, setTrouble] = useState('');
+  const [share, setShare] = useState<number | null>(null);
+  const stop = useRef<AbortController | null>(null);
+  useEffect(() => () => stop.current?.abort(), []);
 
   async function takeOut(kind: OutKind) {
-    setTrouble('');
     try {
       const [, how] = dialects[dialect] ?? dialects[0] ?? [];
       if (!how) return;
       const text = await outText(book, kind, how);
       const name = `warmshot-${kind}-${dayOf(clock.now(), clock.zone())}.csv`;
-      const file = new File([text], name, { type: 'text/csv' });
-      if (!files.canShare(file)) files.save(file);
-      else if (!(await files.share(file))) return;
-      setSaid(`${name} is out.`);
-      confirm(shop);
+      handOver.give(new File([text], name, { type: 'text/csv' }));
     } catch {
-      setTrouble('This phone did not take the file.');
-      refuse(shop);
+      handOver.failed('That did not work. Free some space and press again.');
+    }
+  }
+
+  async function takeAllOut() {
+    if (stop.current) return;
+    const controller = new AbortController();
+    stop.current = controller;
+    setShare(0);
+    try {
+      const at = clock.now();
+      const watch = { onShare: setShare, signal: controller.signal };
+      const text = await readableFile(book, { at, version }, watch);
+      const name = `warmshot-${dayOf(at, clock.zone())}.json`;
+      handOver.give(new File([text], name, { type: 'application/json' }));
+    } catch (error) {
+      handOver.failed(troubleWords(error));
+    } finally {
+      stop.current = null;
+      setShare(null);
     }
   }
 
@@ -70,9 +87,20 @@ export function TablesOut() {
             </ActKey>
           </li>
         ))}
+        <li>
+          <div>
+            <h3>Everything as JSON</h3>
+            <p>Every record with every field, pictures too. To read, not to bring in again.</p>
+          </div>
+          <ActKey label="Take out everything as JSON" onPress={() => void takeAllOut()}>
+            Take out
+          </ActKey>
+        </li>
       </ul>
-      {said && <p role="status">{said}</p>}
-      <Refusal says={trouble} />
+      {share !== null && (
+        <Work title="Writing everything" share={share} onStop={() => stop.current?.abort()} />
+      )}
+      {handOver.part}
     </Sheet>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
-import { troubleWords } from '#screens/keep/trouble-words.ts';
+import { troubleWords } from '#screens/trouble-words.ts';
 import { broughtIn } from '#store/copy/bring.ts';
 import { type Difference, differenceOf } from '#store/copy/difference.ts';
 import { type OpenFile, openedFile } from '#store/copy/file.ts';

@@ -1,9 +1,12 @@
 import { useState } from 'preact/hooks';
 import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
+import { troubleWords } from '#screens/trouble-words.ts';
 import { broughtIn } from '#store/copy/bring.ts';
 import { type Difference, differenceOf } from '#store/copy/difference.ts';
 import type { OpenFile } from '#store/copy/file.ts';
+import { limits } from '#store/copy/limits.ts';
+import { whyOf } from '#store/copy/refusal.ts';
 import {
   type InKind,
   inFields,
@@ -84,11 +87,13 @@ export function useTableIn() {
     if (missing.length > 0) return failed(`Say which column tells: ${missing.join(', ')}.`);
     setTrouble('');
     try {
-      const reading = { book, at: clock.now(), zone: clock.zone() };
+      const signal = AbortSignal.timeout(limits.readMs);
+      const reading = { book, at: clock.now(), zone: clock.zone(), signal };
       const { open, untaken } = await takenIn(kind, matched.rows, matched.matching, reading);
-      setTold({ open, untaken, difference: await differenceOf(book, open), isIn: false });
-    } catch {
-      failed(wrote);
+      const difference = await differenceOf(book, open, { signal });
+      setTold({ open, untaken, difference, isIn: false });
+    } catch (error) {
+      failed(whyOf(error) ? troubleWords(error) : wrote);
     }
   }
 
@@ -96,11 +101,12 @@ export function useTableIn() {
     if (!told || !matched || told.isIn) return;
     try {
       const about = { name: matched.name, at: clock.now(), version };
-      const difference = await broughtIn(book, told.open, about);
+      const signal = AbortSignal.timeout(limits.readMs);
+      const difference = await broughtIn(book, told.open, about, { signal });
       setTold({ ...told, difference, isIn: true });
       confirm(shop);
-    } catch {
-      failed(wrote);
+    } catch (error) {
+      failed(whyOf(error) ? troubleWords(error) : wrote);
     }
   }
 

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { clockText } from '#calc/days.ts';
 import type { Line } from '#calc/log.ts';
-import type { EntryWords } from '#screens/pour/entry-words.ts';
+import type { EntryWords } from '#screens/entry-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import styles from './Entries.module.css';

@@ -5,7 +5,7 @@ import type { Table } from '#calc/table.ts';
 import type { Entry } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Writes } from '#screens/pour/use-writes.ts';
-import { verdicts, verdictWords } from '#screens/pour/verdict-words.ts';
+import { verdicts, verdictWords } from '#screens/verdict-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Choices } from '#ui/Choices.tsx';
 import { Sheet } from '#ui/Sheet.tsx';

@@ -4,7 +4,7 @@ import { countOf } from '#calc/tonight.ts';
 import type { Result, ShotId } from '#model/entry.ts';
 import type { FrozenMould } from '#model/mould.ts';
 import { ResultMap } from '#screens/pour/ResultMap.tsx';
-import { countedWords } from '#screens/pour/result-words.ts';
+import { countedWords } from '#screens/result-words.ts';
 import { defectWords } from '#screens/words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';

@@ -3,8 +3,8 @@ import { clockText, dayOf } from '#calc/days.ts';
 import type { Line } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
 import type { Instant } from '#model/schemas.ts';
-import { entryWords, type Units } from '#screens/pour/entry-words.ts';
-import { lowered } from '#screens/pour/result-words.ts';
+import { entryWords, type Units } from '#screens/entry-words.ts';
+import { lowered } from '#screens/result-words.ts';
 import { dateWords } from '#screens/words.ts';
 
 /** What became of a line: `Was all good, put right 20:46`, `Taken back 20:38`; empty: nothing. */

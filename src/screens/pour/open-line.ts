@@ -5,7 +5,7 @@ import type { Said } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Mix } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
-import type { Units } from '#screens/pour/entry-words.ts';
+import type { Units } from '#screens/entry-words.ts';
 
 /** A line that is being put right, with what that needs to know. */
 export interface OpenLine {

@@ -3,6 +3,7 @@ import { useLive } from '#live/use-live.ts';
 import { ageWords, sinceWords } from '#screens/copy-words.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { Row } from '#screens/workshop/Row.tsx';
+import { keptAside } from '#store/copy/aside.ts';
 import { sinceCopy } from '#store/copy/since.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -12,7 +13,8 @@ import styles from './Rows.module.css';
 export function CopySheet() {
   const { book, clock } = useShop();
   const since = useLive(() => sinceCopy(book), ['columns', 'meta'], 'since');
-  if (!since) return null;
+  const cameIn = useLive(async () => (await keptAside(book, 'brought-in')) ?? null, ['meta'], 'in');
+  if (!since || cameIn === undefined) return null;
   const { last } = since;
   const only = sinceWords(since);
   const age = last
@@ -26,7 +28,14 @@ export function CopySheet() {
             Copy
           </ActKey>
         </Row>
-        <Row title="Open a copy" says="Back from a file, or from another phone.">
+        <Row
+          title="Open a copy"
+          says={
+            cameIn
+              ? `Came in last, ${ageWords(cameIn.at, clock.now(), clock.zone())}: ${cameIn.name}. What it brought is listed there.`
+              : 'Back from a file, or from another phone.'
+          }
+        >
           <ActKey href={hrefTo({ at: 'open-copy' })} label="Open a copy">
             Open
           </ActKey>

@@ -2,7 +2,9 @@ import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { countWords } from '#screens/words.ts';
+import { SafetyLine } from '#screens/workshop/SafetyLine.tsx';
 import { SecondCopy } from '#screens/workshop/SecondCopy.tsx';
+import { TestCopy } from '#screens/workshop/TestCopy.tsx';
 import { allColumns } from '#store/history.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { Icon } from '#ui/Icon.tsx';
@@ -35,7 +37,9 @@ export function SafeSheet() {
           {countWords(held.shots, 'shot')}.
         </span>
       </p>
+      <SafetyLine />
       <SecondCopy />
+      <TestCopy />
       <p>
         Nothing leaves the phone. Clear this site's data or lose the phone, and the log is lost.
       </p>

@@ -15,6 +15,14 @@ export interface LastCopy {
   isLocked: boolean;
 }
 
+/** The last copy that was opened to its end only to see whether it can be. */
+export interface TestedCopy {
+  at: number;
+  /** When and on which device the copy was made. */
+  madeAt: number;
+  device: string;
+}
+
 /** The last file that was brought in. */
 export interface BroughtIn {
   name: string;
@@ -29,13 +37,14 @@ export interface BroughtIn {
 /** What lies beside the logbook: never merged, in no file, and gone without harm. */
 interface Kept extends DBSchema {
   kept: {
-    key: 'last' | 'brought-in' | 'before' | `undo-${number}`;
-    value: LastCopy | BroughtIn | ArrayBuffer | readonly Write[];
+    key: 'last' | 'tested' | 'brought-in' | 'before' | `undo-${number}`;
+    value: LastCopy | TestedCopy | BroughtIn | ArrayBuffer | readonly Write[];
   };
 }
 type Key = Kept['kept']['key'];
 interface ValueOf {
   last: LastCopy;
+  tested: TestedCopy;
   'brought-in': BroughtIn;
   /** The copy that was taken before, as a file's bytes. */
   before: ArrayBuffer;
@@ -69,10 +78,13 @@ export async function keepAside<K extends Key>(
   });
 }
 
+/** What is not about the last file that came in. */
+const staying: ReadonlySet<Key> = new Set<Key>(['last', 'tested']);
+
 /** Forgets the undo of the file before. */
 export async function clearUndo(book: Book): Promise<void> {
   await withAside(book, async (db) => {
-    const keys = (await db.getAllKeys('kept')).filter((key) => key !== 'last');
+    const keys = (await db.getAllKeys('kept')).filter((key) => !staying.has(key));
     const tx = db.transaction('kept', 'readwrite', { durability: 'strict' });
     await Promise.all([...keys.map((key) => tx.store.delete(key)), tx.done]);
   });

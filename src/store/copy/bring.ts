@@ -4,6 +4,7 @@ import { type Book, pennedMeta } from '#store/book.ts';
 import { type BroughtIn, clearUndo, keepAside, keptAside } from '#store/copy/aside.ts';
 import {
   type Difference,
+  keptDifference,
   newTally,
   sound,
   type Tally,
@@ -46,8 +47,12 @@ export async function broughtIn(
       `undo-${batches}`,
       writes.map((write) => ({ ...write, after: undefined })),
     );
+    await note();
+  };
+  const note = async () => {
     const newest = await newestStamp(book);
-    await keepAside(book, 'brought-in', { name, at, difference: tally.done(), batches, newest });
+    const difference = keptDifference(tally.done());
+    await keepAside(book, 'brought-in', { name, at, difference, batches, newest });
     announce('meta');
   };
   let held: Unit[] = [];
@@ -58,6 +63,8 @@ export async function broughtIn(
     held = [];
   }
   await flush(held);
+  // What was left out after the last write is told with it.
+  if (batches > 0 && tally.faults.length > 0) await note();
   return tally.done();
 }
 

@@ -1,11 +1,11 @@
 import { tableOf } from '#calc/table.ts';
-import type { Entry } from '#model/entry.ts';
+import type { Entry, EntryId, SessionId } from '#model/entry.ts';
 import type { SealedSession } from '#model/session.ts';
 import type { Book } from '#store/book.ts';
 import type { OpenFile, Watch } from '#store/copy/file.ts';
 import { type Fault, type Fitting, fitting } from '#store/copy/fit.ts';
 import type { Carried } from '#store/copy/header.ts';
-import { type Unit, unitsOf, type Write, writesFor } from '#store/copy/writes.ts';
+import { isSame, type Unit, unitsOf, type Write, writesFor } from '#store/copy/writes.ts';
 
 /** One thing that a file brings or changes. */
 export interface Coming {
@@ -17,7 +17,28 @@ export interface Coming {
   /** The name it has, or the words it says; empty for what has none. */
   name: string;
   /** Only of sessions. */
-  session: { startedAt: number; zone: string; shots: number; newLines: number } | null;
+  session: ComingSession | null;
+  /** Only of things that change: each fact of them that does. */
+  fields: readonly ChangedField[];
+}
+
+/** A session that comes, or lines of it. */
+export interface ComingSession {
+  sessionId: SessionId;
+  startedAt: number;
+  zone: string;
+  shots: number;
+  /** The lines that are not here yet, corrections and undo included. */
+  newIds: readonly EntryId[];
+  /** All its lines once they are in; null: they are in, and read from the logbook. */
+  entries: readonly Entry[] | null;
+}
+
+/** One fact of a thing that a file changes. */
+export interface ChangedField {
+  field: string;
+  before: unknown;
+  after: unknown;
 }
 
 /** What a file would do to the logbook. */
@@ -40,6 +61,12 @@ export function countOf(
   what: Coming['what'] | 'brings-off',
 ): number {
   return counts.get(`${table} ${what}`) ?? 0;
+}
+
+/** How many things that come are not in the list. */
+export function unlisted({ list, counts }: Difference): number {
+  const shown = [...counts].filter(([key]) => !key.endsWith('brings-off'));
+  return shown.reduce((sum, [, count]) => sum + count, 0) - list.length;
 }
 
 /** Whether the file would change anything at all. */
@@ -125,7 +152,7 @@ function comingOf({ table, records }: Unit, writes: readonly Write[]): Coming {
   const [{ before, after } = { before: undefined, after: undefined }] = writes;
   const wasOff = isOff(before);
   const name = nameOf((after ?? records[0]) as Record<string, unknown>);
-  const about = { table, name, session: null };
+  const about = { table, name, session: null, fields: changedFields(before, after) };
   if (before === undefined) return { ...about, what: 'brings', isOff: isOff(after) };
   return { ...about, what: isOff(after) && !wasOff ? 'takes-off' : 'changes', isOff: false };
 }
@@ -139,14 +166,40 @@ function sessionComing(table: Carried, writes: readonly Write[]): Coming {
     });
   const [before, after] = [linesOf('before'), linesOf('after')];
   const { begunAt, zone, shots } = tableOf(after);
-  const session = {
+  const known = new Set(before.map(({ id }) => id));
+  const newIds = new Set(after.map(({ id }) => id).filter((id) => !known.has(id)));
+  const session: ComingSession = {
+    sessionId: (after[0] as Entry).sessionId,
     startedAt: begunAt,
     zone,
     shots: shots.length,
-    newLines: after.length - before.length,
+    newIds: [...newIds],
+    entries: after,
   };
   const what = before.length === 0 ? 'brings' : 'changes';
-  return { table, what, isOff: false, name: '', session };
+  return { table, what, isOff: false, name: '', session, fields: [] };
+}
+
+/** What a head says otherwise afterwards; who wrote it when is no fact of it. */
+function changedFields(before: unknown, after: unknown): ChangedField[] {
+  if (!isRecord(before) || !isRecord(after)) return [];
+  const fields = new Set([...Object.keys(before), ...Object.keys(after)]);
+  return [...fields]
+    .filter((field) => !aboutWriting.has(field) && !isSame(before[field], after[field]))
+    .map((field) => ({ field, before: before[field] ?? null, after: after[field] ?? null }));
+}
+const aboutWriting: ReadonlySet<string> = new Set(['id', 'device', 'stamps', 'createdAt']);
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null;
+}
+
+/** The same as it is kept aside: what lies in the logbook by then is not kept twice. */
+export function keptDifference(difference: Difference): Difference {
+  const list = difference.list.map((coming) =>
+    coming.session ? { ...coming, session: { ...coming.session, entries: null } } : coming,
+  );
+  return { ...difference, list };
 }
 
 function isOff(record: unknown): boolean {

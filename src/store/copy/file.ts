@@ -10,7 +10,7 @@ import { limits } from '#store/copy/limits.ts';
 import { type Carrying, linesFrom, recordsIn } from '#store/copy/lines.ts';
 import { type Guard, hexOf, newLock, plainGuard, unlocked } from '#store/copy/lock.ts';
 import { packedBytes, unpackedBytes } from '#store/copy/packing.ts';
-import { refusal } from '#store/copy/refusal.ts';
+import { mayGoOn, refusal } from '#store/copy/refusal.ts';
 import { ladder } from '#store/ladder.ts';
 
 /** What is to be written. */
@@ -45,7 +45,7 @@ export async function writtenFile(
   async function* counted() {
     let done = 0;
     for await (const record of source.records) {
-      if (signal?.aborted) throw refusal('stopped');
+      mayGoOn(signal);
       yield record;
       done += 1;
       if (done % 50 === 0) onShare?.(done / total);
@@ -74,7 +74,7 @@ export async function openedFile(file: Blob, words: string | null): Promise<Open
     header,
     records: ({ onShare, signal } = {}) => {
       const onRead = (done: number) => {
-        if (signal?.aborted) throw refusal(isTimeUp(signal) ? 'too-long' : 'stopped');
+        mayGoOn(signal);
         onShare?.(done / file.size);
       };
       const isWithPhotos = (header.counts['photo-bytes'] ?? 0) > 0;
@@ -91,8 +91,9 @@ export function heldRecords(
   from: { at: number; book: { device: string } },
 ): OpenFile {
   const header = { copy: '', at: from.at, version: ladder.length, app: '', counts: {}, lock: null };
-  async function* records(): AsyncGenerator<Carrying> {
+  async function* records({ signal }: Watch = {}): AsyncGenerator<Carrying> {
     for (const [index, { table, record }] of held.entries()) {
+      mayGoOn(signal);
       yield { table, record: record as Carrying['record'], line: index + 1 };
     }
   }
@@ -103,8 +104,4 @@ async function guardOf({ lock }: Header, words: string | null): Promise<Guard> {
   if (!lock) return plainGuard;
   if (words === null) throw refusal('needs-words');
   return await unlocked(lock, words);
-}
-
-function isTimeUp(signal: AbortSignal): boolean {
-  return signal.reason instanceof DOMException && signal.reason.name === 'TimeoutError';
 }

@@ -25,6 +25,14 @@ export function refusal(why: Why, what = ''): Error {
   return Object.assign(new Error(what || why), { why });
 }
 
+/** Throws once the person has stopped a long piece of work, or its time is up. */
+export function mayGoOn(signal: AbortSignal | undefined): void {
+  if (!signal?.aborted) return;
+  const { reason } = signal;
+  const isTimeUp = reason instanceof DOMException && reason.name === 'TimeoutError';
+  throw refusal(isTimeUp ? 'too-long' : 'stopped');
+}
+
 /** Why a file was refused; null: the error is another one. */
 export function whyOf(error: unknown): Why | null {
   return error instanceof Error && 'why' in error ? (error.why as Why) : null;

@@ -1,5 +1,5 @@
 import type { Book } from '#store/book.ts';
-import { keepAside, keptAside, type LastCopy } from '#store/copy/aside.ts';
+import { keepAside, keptAside, type LastCopy, type TestedCopy } from '#store/copy/aside.ts';
 import type { Copy } from '#store/copy/take.ts';
 import { columnsBetween } from '#store/history.ts';
 import { announce } from '#store/notice.ts';
@@ -41,6 +41,22 @@ export async function sinceCopy(book: Book): Promise<SinceCopy> {
     sessions: columns.filter(({ endedAt }) => endedAt > (last?.at ?? 0)).length,
     things: all.flat().filter(isNewer).length,
   };
+}
+
+/** How safe the copies are: the last one that left, and the last one that was tested. */
+export async function copiesOf(
+  book: Book,
+): Promise<{ last: LastCopy | null; tested: TestedCopy | null }> {
+  return {
+    last: (await keptAside(book, 'last')) ?? null,
+    tested: (await keptAside(book, 'tested')) ?? null,
+  };
+}
+
+/** Notes that a copy was opened to its end and is whole. */
+export async function noteTest(book: Book, tested: TestedCopy): Promise<void> {
+  await keepAside(book, 'tested', tested);
+  announce('meta');
 }
 
 /** Notes that a copy has left the phone. The newest stamp is that of before it was written. */

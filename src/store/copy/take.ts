@@ -47,14 +47,21 @@ export async function takenCopy(
     onShare: (share) => watch.onShare?.(from + share / 2),
   });
   const file = await written(book, wish, at, half(0));
-  return { file, ...(await readBack(await openedFile(file, wish.words), half(0.5))) };
+  return { file, ...(await readThrough(await openedFile(file, wish.words), half(0.5))) };
 }
 
 async function written(book: Book, wish: Wish, at: number, watch: Watch): Promise<Blob> {
   const from = { at, app: wish.version, device: book.device };
+  return await untilStill(async () =>
+    writtenFile(await sourceOf(book, wish.withPhotos), from, wish.words, watch),
+  );
+}
+
+/** Does it once more where a record went away under its hands, a few times. */
+export async function untilStill<T>(act: () => Promise<T>): Promise<T> {
   for (let tries = 1; ; tries += 1) {
     try {
-      return await writtenFile(await sourceOf(book, wish.withPhotos), from, wish.words, watch);
+      return await act();
     } catch (error) {
       if (!(error instanceof Error) || error.message !== wentAway || tries === mostTries) {
         throw error;
@@ -63,7 +70,11 @@ async function written(book: Book, wish: Wish, at: number, watch: Watch): Promis
   }
 }
 
-async function readBack(open: OpenFile, watch: Watch) {
+/** Reads a file from beginning to end and takes nothing in. Throws for one that is not whole. */
+export async function readThrough(
+  open: OpenFile,
+  watch: Watch,
+): Promise<Pick<Copy, 'counts' | 'faults'>> {
   const faults: Fault[] = [];
   const counts = noCounts();
   for await (const one of fitting(open, watch)) {

@@ -136,7 +136,7 @@ export function rangeOf(sessionId: string): IDBKeyRange {
 }
 
 /** Whether two records say the same, in whatever order their fields stand. */
-function isSame(a: unknown, b: unknown): boolean {
+export function isSame(a: unknown, b: unknown): boolean {
   return textOf(a) === textOf(b);
 }
 

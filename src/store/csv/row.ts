@@ -1,5 +1,7 @@
 import type { Book } from '#store/book.ts';
 import type { Carried } from '#store/copy/header.ts';
+import { mayGoOn } from '#store/copy/refusal.ts';
+import { breath } from '#store/steps.ts';
 
 /** A line of a table that is not taken, and why. */
 export interface Untaken {
@@ -20,6 +22,20 @@ export interface Reading {
   at: number;
   /** The zone of the person's clock: a table's times are its times. */
   zone: string;
+  /** Ends the reading when the person stops it or its time is up. */
+  signal?: AbortSignal;
+}
+
+/** Lines that are read before the page may draw, and the clock be asked, again. */
+const piece = 200;
+
+/** The lines one after the other. Throws `stopped` or `too-long` between two of them. */
+export async function* inTime<Row>(rows: readonly Row[], signal: AbortSignal | undefined) {
+  for (const [index, row] of rows.entries()) {
+    if (index % piece === 0) await breath();
+    mayGoOn(signal);
+    yield row;
+  }
 }
 
 /** Records made of the lines of a table, and the lines of which none could be made. */

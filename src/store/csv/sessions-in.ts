@@ -9,7 +9,7 @@ import type { Mould } from '#model/mould.ts';
 import { freshId, stampOf } from '#store/book.ts';
 import { reasonOf } from '#store/copy/fit.ts';
 import { numberFrom } from '#store/csv/heads-in.ts';
-import type { InRow, Reading, TakenIn } from '#store/csv/row.ts';
+import { type InRow, inTime, type Reading, type TakenIn } from '#store/csv/row.ts';
 import { openDoor } from '#store/door.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
@@ -44,13 +44,13 @@ export async function sessionsFrom(rows: readonly InRow[], reading: Reading): Pr
   const here = new Set((await allColumns(reading.book)).map(({ startedAt }) => startedAt));
   const taken: TakenIn = { records: [], untaken: [] };
   const past: PastShots[] = [];
-  for (const row of rows) {
+  for await (const row of inTime(rows, reading.signal)) {
     const read = pastShots(row, moulds, reading);
     if (typeof read === 'string') taken.untaken.push({ line: row.line, reason: read });
     else past.push(read);
   }
   const door = await openDoor();
-  for (const lines of sessionsOf(past)) {
+  for await (const lines of inTime(sessionsOf(past), reading.signal)) {
     try {
       const [first] = lines;
       if (first && here.has(first.at))

@@ -1,7 +1,7 @@
 import { heldRecords, type OpenFile } from '#store/copy/file.ts';
 import { type InKind, inFields, type Matching } from '#store/csv/fields.ts';
 import { materialFrom, mouldFrom } from '#store/csv/heads-in.ts';
-import type { InRow, Reading, TakenIn, Untaken } from '#store/csv/row.ts';
+import { type InRow, inTime, type Reading, type TakenIn, type Untaken } from '#store/csv/row.ts';
 import { sessionsFrom } from '#store/csv/sessions-in.ts';
 import type { ReadRow } from '#store/csv/text.ts';
 
@@ -44,7 +44,7 @@ async function headsFrom(
     (await reading.book.db.getAll(table)).map(({ name }) => name.toLowerCase()),
   );
   const taken: TakenIn = { records: [], untaken: [] };
-  for (const row of rows) {
+  for await (const row of inTime(rows, reading.signal)) {
     const name = (row.said.name ?? '').toLowerCase();
     const record = known.has(name)
       ? 'One of this name is here already, or on a line before.'

@@ -1,13 +1,16 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
+import type { Entry } from '#model/entry.ts';
 import { KeepScreen } from '#screens/keep/KeepScreen.tsx';
 import { OpenCopyScreen } from '#screens/keep/OpenCopyScreen.tsx';
 import { PourScreen } from '#screens/pour/PourScreen.tsx';
 import { WorkshopScreen } from '#screens/workshop/WorkshopScreen.tsx';
 import { keptAside } from '#store/copy/aside.ts';
+import { broughtIn } from '#store/copy/bring.ts';
 import { openedFile } from '#store/copy/file.ts';
 import { takenCopy } from '#store/copy/take.ts';
 import { changeHead, headsOf } from '#store/heads.ts';
+import { addToSession, takeBack } from '#store/sessions.ts';
 import { aMould, morning, pourEvening } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
 import { dumpOf, fillShop } from '../../hands/full-shop.ts';
@@ -45,6 +48,14 @@ describe('taking a copy', () => {
     await expect.element(page.getByText(/It holds 2 sessions, 2 moulds, 1 injector/)).toBeVisible();
     expect(await keptAside(shop.book, 'last')).toBeUndefined();
     await key('Save it').click();
+    // A download says nothing of where it went: it counts once a person has seen it.
+    await expect.element(page.getByText(/^Look where this browser puts/)).toBeVisible();
+    expect(await keptAside(shop.book, 'last')).toBeUndefined();
+    await key('It is not').click();
+    await expect.element(page.getByText(/^Then it does not count as a copy/)).toBeVisible();
+    await expect.element(page.getByText('No copy has left this phone yet.')).toBeVisible();
+    await key('Save it').click();
+    await key('It is there').click();
     await expect.element(page.getByText(/^Handed over/)).toBeVisible();
     await expect.element(page.getByText('Last copy: today.')).toBeVisible();
     await expect.element(page.getByText('Everything here is in it.')).toBeVisible();
@@ -76,6 +87,7 @@ describe('taking a copy', () => {
     const shown = words.element().textContent ?? '';
     await key('Make the copy').click();
     await key('Save it').click();
+    await key('It is there').click();
     await expect.element(page.getByText('Last copy: today, locked.')).toBeVisible();
     const file = shop.handed[0] as File;
     await expect(openedFile(file, first)).rejects.toMatchObject({ why: 'wrong-words' });
@@ -152,9 +164,50 @@ describe('opening a copy', () => {
     await expect.element(page.getByRole('heading', { name: 'It is in' })).toBeVisible();
     await expect.element(page.getByText(/^Came in: 2 sessions/)).toBeVisible();
     expect(await dumpOf(clean.book)).toEqual(await dumpOf(shop.book));
+    // After another visit the list can be opened again, and the Workshop leads there.
+    show(clean, <WorkshopScreen />);
+    await expect
+      .element(page.getByText(/^Came in last, today: warmshot-2026-11-25.warmshot/))
+      .toBeVisible();
+    show(clean, <OpenCopyScreen />);
+    await page.getByText('What came in').click();
+    await expect.element(page.getByText(/^Came in: 2 sessions/)).toBeVisible();
+    await page.getByText('Thing by thing').click();
+    await page.getByText('Session: Tue 24 Nov, 3 shots, 10 new lines').click();
+    await expect.element(page.getByText(/All good|3 good, 1 bad/).first()).toBeVisible();
     await key('Undo this').click();
     await expect.element(page.getByText(/^Undone/)).toBeVisible();
     expect(await dumpOf(clean.book)).toEqual(empty);
+  });
+
+  test('a change is told fact by fact and event by event, before it comes in', async () => {
+    const other = await aShop();
+    await broughtIn(other.book, await openedFile(await aFile(shop), null), {
+      name: 'first',
+      at: morning,
+      version: '1',
+    });
+    const [mould] = await headsOf(shop.book, 'moulds');
+    const [sealed] = await shop.book.db.getAll('sealed');
+    if (!mould || !sealed) throw new Error('The shop is empty.');
+    const changes = { name: 'Grub 60', massG: 900, setSec: 95, closed: [2] };
+    await changeHead(shop.book, 'moulds', mould.id, changes, morning);
+    await addToSession(shop.book, sealed.id, { kind: 'noted', text: 'Tails were thin' }, morning);
+    const opened = sealed.entries.findLast(({ said }) => said.kind === 'opened') as Entry;
+    await takeBack(shop.book, sealed.id, opened.id, morning);
+    const root = show(other, <OpenCopyScreen />);
+    await choose(await aFile(shop));
+    await page.getByText('Thing by thing').click();
+    await page.getByText('Mould: Grub 60').click();
+    await expect.element(page.getByText('Name: was Grub 50, now Grub 60')).toBeVisible();
+    await expect.element(page.getByText('Weight: was not set, now 900 g')).toBeVisible();
+    await expect.element(page.getByText('Set time: was not set, now 1:35')).toBeVisible();
+    await expect.element(page.getByText('Closed cavities: was none, now 2')).toBeVisible();
+    await page.getByText(/^Session: .*2 new lines/).click();
+    await expect.element(page.getByText('Tails were thin. Note')).toBeVisible();
+    await expect.element(page.getByText(/Taken back: /)).toBeVisible();
+    expect(await faults(root)).toEqual([]);
+    expect(isNoWider()).toBe(true);
   });
 
   test('a locked copy asks for its words, keeps what was typed wrong, and opens', async () => {
@@ -217,6 +270,17 @@ describe('opening a copy', () => {
     await expect.poll(() => clean.handed.length).toBe(1);
     const { header } = await openedFile(clean.handed[0] as File, null);
     expect([header.counts.moulds, header.counts.sealed]).toEqual([1, 0]);
+    // Where the device has a share sheet it is offered, within a press of its own.
+    const shared: string[] = [];
+    clean.files = {
+      ...clean.files,
+      canShare: () => true,
+      share: async ({ name }) => shared.push(name) > 0,
+    };
+    show(clean, <OpenCopyScreen />);
+    await key('Save the copy from before').click();
+    await key('Share it').click();
+    await expect.poll(() => shared).toEqual(['warmshot-2026-11-25-before.warmshot']);
   });
 });
 

@@ -1,5 +1,5 @@
 import { beforeEach, describe, expect, test } from 'vitest';
-import { page } from 'vitest/browser';
+import { page, userEvent } from 'vitest/browser';
 import { KeptNotice } from '#app/KeptNotice.tsx';
 import { Lost } from '#app/Lost.tsx';
 import type { SafetyState } from '#live/safety.ts';
@@ -7,11 +7,13 @@ import { heldWords, untoldWords } from '#screens/kept-words.ts';
 import { SafeSheet } from '#screens/workshop/SafeSheet.tsx';
 import { SetAside } from '#screens/workshop/SetAside.tsx';
 import type { Untold } from '#store/canary.ts';
+import { noteCopy } from '#store/copy/since.ts';
+import { takenCopy } from '#store/copy/take.ts';
 import { headOf, headsOf } from '#store/heads.ts';
 import type { Held } from '#store/held.ts';
 import { aColourway, aMould, morning } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
-import { fillShop } from '../../hands/full-shop.ts';
+import { dumpOf, fillShop } from '../../hands/full-shop.ts';
 import { aSafety, aShop, show, type TestShop } from '../../hands/show.tsx';
 
 const none = { sessions: 0, moulds: 0, colourways: 0, injectors: 0, others: 0 };
@@ -206,6 +208,74 @@ describe('Kept safe', () => {
     await key('Ask the phone to keep the log').click();
     expect(asked).toEqual(['ask']);
     expect(await faults(root)).toEqual([]);
+  });
+});
+
+describe('a copy is tested', () => {
+  const wish = { withPhotos: true, version: '1.2.3' };
+  const words = 'lamp river stone apple tiny frog';
+
+  async function aCopy(of: TestShop, lock: string | null = null): Promise<File> {
+    const copy = await takenCopy(of.book, { ...wish, words: lock }, of.clock.now());
+    await noteCopy(of.book, copy, { at: of.clock.now(), newest: null, isLocked: lock !== null });
+    return new File([copy.file], 'shop.warmshot');
+  }
+  const give = (file: File) => userEvent.upload(page.getByLabelText('Test a copy'), file);
+
+  test('it says whether it is whole and what it holds, takes nothing in, and is told in the line', async () => {
+    await fillShop(shop.book, false);
+    const file = await aCopy(shop);
+    shop.set(morning + 3 * 86_400_000);
+    await aMould(shop.book, 'Since');
+    const before = await dumpOf(shop.book);
+    const root = show(withSafety({ isPromised: true }), <SafeSheet />);
+    await expect
+      .element(page.getByText('Kept by the browser. Last copy 3 days ago, not tested.'))
+      .toBeVisible();
+    await give(file);
+    await expect
+      .element(
+        page.getByText(
+          /^This copy is whole. It was made 3 days ago and holds 2 sessions, 2 moulds/,
+        ),
+      )
+      .toBeVisible();
+    await expect
+      .element(page.getByText('Kept by the browser. Last copy 3 days ago, tested today.'))
+      .toBeVisible();
+    expect(await dumpOf(shop.book)).toEqual(before);
+    expect(await faults(root)).toEqual([]);
+    expect(isNoWider()).toBe(true);
+  });
+
+  test('a damaged one is told and is no test; one that is not the last is told apart', async () => {
+    await fillShop(shop.book, false);
+    const file = await aCopy(shop);
+    shop.set(morning + 86_400_000);
+    await aCopy(shop);
+    show(withSafety({ isPromised: false }), <SafeSheet />);
+    await give(new File([file.slice(0, file.size - 40)], 'cut.warmshot'));
+    await expect.element(page.getByRole('alert')).toHaveTextContent('This file is cut short');
+    await expect
+      .element(page.getByText('The browser may clear this. Last copy today, not tested.'))
+      .toBeVisible();
+    await give(file);
+    await expect
+      .element(page.getByText(/Last copy today, not tested. Another copy was tested today.$/))
+      .toBeVisible();
+  });
+
+  test('a locked one asks for its words', async () => {
+    await fillShop(shop.book, false);
+    const file = await aCopy(shop, words);
+    show(withSafety({}), <SafeSheet />);
+    await give(file);
+    await page.getByLabelText('Its words').fill('lamp river');
+    await key('Unlock').click();
+    await expect.element(page.getByRole('alert')).toHaveTextContent('These are not its words');
+    await page.getByLabelText('Its words').fill(words);
+    await key('Unlock').click();
+    await expect.element(page.getByText(/^This copy is whole/)).toBeVisible();
   });
 });
 

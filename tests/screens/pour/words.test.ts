@@ -4,9 +4,9 @@ import { linesOf } from '#calc/log.ts';
 import { tableOf } from '#calc/table.ts';
 import type { PotId } from '#model/entry.ts';
 import type { MaterialId } from '#model/material.ts';
-import { entryWords } from '#screens/pour/entry-words.ts';
-import { openedWords, resultWords } from '#screens/pour/result-words.ts';
+import { entryWords } from '#screens/entry-words.ts';
 import { askedInstant } from '#screens/pour/time-words.ts';
+import { openedWords, resultWords } from '#screens/result-words.ts';
 import { results } from '../../hands/evening.ts';
 import { aFrozenMould, dyedPot, evening, id, Pen, potMixed } from '../../hands/log.ts';
 

@@ -1,15 +1,16 @@
 import { expect, test } from 'vitest';
 import { mergedEntries } from '#calc/merge.ts';
 import { tableOf } from '#calc/table.ts';
+import type { Mould } from '#model/mould.ts';
 import { type Book, openBook } from '#store/book.ts';
 import { broughtIn, lastBroughtIn, undoBroughtIn } from '#store/copy/bring.ts';
-import { countOf, differenceOf, isNothing } from '#store/copy/difference.ts';
+import { countOf, differenceOf, isNothing, unlisted } from '#store/copy/difference.ts';
 import { openedFile } from '#store/copy/file.ts';
 import { carried } from '#store/copy/header.ts';
 import { type Copy, takenCopy } from '#store/copy/take.ts';
 import { fillDemo } from '#store/demo.ts';
 import { logEntry } from '#store/entries.ts';
-import { addHead, changeHead, headsOf } from '#store/heads.ts';
+import { addHead, changeHead, headsOf, setDeleted } from '#store/heads.ts';
 import { endSession, entriesOf, reopenSession, runningEntries } from '#store/sessions.ts';
 import { plainMould } from '#store/start.ts';
 import { aMould, morning, pourEvening, seven } from '../../hands/evening.ts';
@@ -93,9 +94,28 @@ test('the difference is told before anything is written, and is what then comes'
   expect(countOf(told, 'sealed', 'brings')).toBe(1);
   expect(countOf(told, 'entries', 'changes')).toBe(1);
   const late = told.list.find(({ table }) => table === 'entries');
-  expect(late?.session?.newLines).toBe(2);
+  expect(late?.session?.newIds).toHaveLength(2);
+  const heavier = told.list.find(({ table, what }) => table === 'moulds' && what === 'changes');
+  expect(heavier?.fields).toEqual([{ field: 'massG', before: mould.massG, after: 2_500 }]);
   expect(await bring(other, copy)).toEqual(told);
   expect(await dumpOf(other)).toEqual(await dumpOf(book));
+  // What is kept of it says the same, without the lines that are in the logbook now.
+  const kept = await lastBroughtIn(other);
+  expect(kept?.difference.list.map(({ fields }) => fields)).toEqual(
+    told.list.map(({ fields }) => fields),
+  );
+  expect(kept?.difference.list.flatMap(({ session }) => session?.entries ?? [])).toEqual([]);
+});
+
+test('what a list does not show is counted, also where things come off their list', async () => {
+  const [book, other] = [await openFresh(), await openFresh()];
+  const moulds = [];
+  for (let number = 0; number < 305; number += 1) moulds.push(await aMould(book, `M${number}`));
+  await setDeleted(book, 'moulds', (moulds[3] as Mould).id, morning, morning);
+  const told = await differenceOf(other, await openedFile((await take(book)).file, null));
+  expect(told.list).toHaveLength(300);
+  // One comes already taken off, and is in no list.
+  expect(unlisted(told)).toBe(4);
 });
 
 test('two phones that went apart come to the same logbook, in whatever order their files are opened', async () => {

@@ -1,6 +1,6 @@
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
-import styles from './Keep.module.css';
+import styles from './CopyParts.module.css';
 
 /** A long piece of work: how far it is, and the way to stop it. */
 export function Work(props: { title: string; share: number; onStop: () => void }) {

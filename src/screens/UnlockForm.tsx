@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import { WordsField } from '#screens/keep/WordsField.tsx';
+import { WordsField } from '#screens/WordsField.tsx';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
-import styles from './Keep.module.css';
+import styles from './CopyParts.module.css';
 
 interface Props {
   file: File;

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
 import { confirm, refuse } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
-import { troubleWords } from '#screens/keep/trouble-words.ts';
+import { troubleWords } from '#screens/trouble-words.ts';
 import { newestStamp } from '#store/copy/bring.ts';
 import { whyOf } from '#store/copy/refusal.ts';
 import { noteCopy } from '#store/copy/since.ts';
@@ -13,8 +13,11 @@ export interface Ready {
   copy: Copy;
   file: File;
   canShare: boolean;
-  /** Left the phone. */
-  isOut: boolean;
+  /**
+   * Whether it has left: a share sheet says so, a download does not. `asked`: the person is asked to
+   * look; `missing`: it is not where it should be.
+   */
+  out: 'no' | 'asked' | 'missing' | 'out';
 }
 
 const tooBig = 'The copy would be too big to open again. Make it without photos.';
@@ -44,7 +47,7 @@ export function useCopying() {
       const name = `warmshot-${dayOf(at, clock.zone())}.warmshot`;
       const file = new File([copy.file], name, { type: 'application/octet-stream' });
       noting.current = { at, newest, isLocked: wish.words !== null };
-      setReady({ copy, file, canShare: files.canShare(file), isOut: false });
+      setReady({ copy, file, canShare: files.canShare(file), out: 'no' });
       confirm(shop);
     } catch (error) {
       setTrouble(whyOf(error) === 'too-big' ? tooBig : troubleWords(error));
@@ -58,15 +61,29 @@ export function useCopying() {
   async function handOver(how: 'share' | 'save'): Promise<void> {
     if (!ready || !noting.current) return;
     try {
-      if (how === 'save') files.save(ready.file);
-      else if (!(await files.share(ready.file))) return;
-      await noteCopy(book, ready.copy, noting.current);
-      setReady({ ...ready, isOut: true });
-      setTrouble('');
+      if (how === 'save') {
+        files.save(ready.file);
+        setReady({ ...ready, out: 'asked' });
+        setTrouble('');
+      } else if (await files.share(ready.file)) await noteOut();
     } catch {
       setTrouble('This phone did not take the file. Save it instead.');
     }
   }
 
-  return { share, ready, trouble, make, handOver, stop: () => stop.current?.abort() };
+  /** A copy counts from when it is known to be elsewhere than in this page. */
+  async function noteOut(): Promise<void> {
+    if (!ready || !noting.current) return;
+    await noteCopy(book, ready.copy, noting.current);
+    setReady({ ...ready, out: 'out' });
+    setTrouble('');
+  }
+
+  async function found(isThere: boolean): Promise<void> {
+    if (!ready) return;
+    if (!isThere) return setReady({ ...ready, out: 'missing' });
+    await noteOut().catch(() => setTrouble('Not noted. Free some space and press again.'));
+  }
+
+  return { share, ready, trouble, make, handOver, found, stop: () => stop.current?.abort() };
 }

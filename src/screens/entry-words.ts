@@ -7,9 +7,9 @@ import type { MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { massWords } from '#screens/amounts.ts';
 import { doseWords } from '#screens/dose-words.ts';
-import { openedWords } from '#screens/pour/result-words.ts';
-import { verdictWords } from '#screens/pour/verdict-words.ts';
+import { openedWords } from '#screens/result-words.ts';
 import { trialWords } from '#screens/trial-words.ts';
+import { verdictWords } from '#screens/verdict-words.ts';
 import { loadWords, type VolumeUnit, volumeWords } from '#screens/volumes.ts';
 import { clockWords, gramWords, joined, tempWords } from '#screens/words.ts';
 
