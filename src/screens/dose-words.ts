@@ -71,8 +71,16 @@ export function oddWords({ name, times }: OddDose): string {
 
 /** The same in a few words: `Black: 6 times your usual`. */
 export function shortOddWords(name: string, times: number): string {
-  const part = times > 1 ? `${Math.round(times)} times` : `1/${Math.round(1 / times)} of`;
-  return `${name}: ${part} your usual`;
+  return `${name}: ${timesWords(times)} your usual`;
+}
+
+/** The same on a key: `Black 6 × usual`. */
+export function oddKeyWords(name: string, times: number): string {
+  return `${name} ${times > 1 ? `${Math.round(times)} ×` : timesWords(times)} usual`;
+}
+
+function timesWords(times: number): string {
+  return times > 1 ? `${Math.round(times)} times` : `1/${Math.round(1 / times)} of`;
 }
 
 /** A number to two places at most. */

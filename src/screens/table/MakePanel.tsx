@@ -7,7 +7,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Material, MaterialId } from '#model/material.ts';
 import type { Dose } from '#model/mix.ts';
-import { doseWords, shortOddWords } from '#screens/dose-words.ts';
+import { doseWords, oddKeyWords } from '#screens/dose-words.ts';
 import { useLeastPx } from '#screens/table/key-size.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -73,12 +73,13 @@ export function MakePanel(props: Props) {
     const next = Math.max(0, amountOf(one) + (takes ? -step : step));
     setDoses(withAmount(doses, one, next));
   };
-  const small = oddWordsOf(doses, volumeMl, others) || (base && `in ${shortened(base.name, 14)}`);
+  const odd = oddWordsOf(doses, volumeMl, others);
+  const baseWords = bases.length === 1 && base ? `in ${shortened(base.name, 14)}` : '';
 
   return (
     <section class={styles.make} aria-label={`Mix ${name}`}>
       <p class={styles.cup}>
-        <b>{batch}</b> <span>{shortened(name, 14)}</span>
+        <b>{batch}</b> <span role="status">{odd || shortened(name, 14)}</span>
       </p>
       <div
         class={styles.makeKeys}
@@ -116,12 +117,18 @@ export function MakePanel(props: Props) {
             label={`Plastisol: ${base?.name ?? 'not told'}, press for ${nextBase.name}`}
             onPress={() => setChosenId(nextBase.id)}
           >
-            Other plastisol
+            <b>{shortened(base?.name ?? 'Plastisol', columns === 3 ? 6 : 8)}</b>{' '}
+            <span class={`${styles.keySmall} ${styles.notStand}`}>
+              {base ? 'plastisol' : 'not told'}
+            </span>
           </PressKey>
         )}
         {other && <PressKey onPress={() => other.onGo(doses)}>{other.word}</PressKey>}
         <PressKey kind={styles.strong} onPress={() => onMixed(doses, base?.id ?? null)}>
-          Mixed {small && <span class={styles.keySmall}>{small}</span>}
+          Mixed {odd && <span class={`${styles.keySmall} ${styles.onlyStand}`}>{odd}</span>}
+          {baseWords && (
+            <span class={`${styles.keySmall} ${odd ? styles.notStand : ''}`}>{baseWords}</span>
+          )}
         </PressKey>
       </div>
     </section>
@@ -158,5 +165,5 @@ function withAmount(doses: readonly Dose[], one: Dose, amount: number): Dose[] {
 function oddWordsOf(doses: readonly Dose[], volumeMl: number, others: readonly MixBody[]): string {
   const side = { role: 'only', name: '', swatch: clearSwatch, plastisolId: null } as const;
   const odd = oddDose({ baseMl: volumeMl, sides: [{ ...side, doses: [...doses] }] }, others);
-  return odd ? shortOddWords(shortened(odd.name, 10), odd.times) : '';
+  return odd ? oddKeyWords(shortened(odd.name, 6), odd.times) : '';
 }

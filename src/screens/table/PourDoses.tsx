@@ -40,9 +40,10 @@ export function PourDoses({ plans, swatches, quiet = '' }: Props) {
   const [area, { heightPx, widthPx }] = useSize<HTMLUListElement>();
   const [page, setPage] = useState(0);
   // A line with its drawing under it; on the stand beside it; with the letters of a tablet larger.
-  const isStand = widthPx > heightPx * 1.8;
+  const isStand = widthPx > heightPx * 1.8 && window.innerWidth > window.innerHeight;
   const linePx = isStand ? 38 : widthPx > 400 ? 68 : 60;
   const fit = Math.max(1, Math.floor((heightPx + 4) / linePx));
+  const nameLetters = isStand ? 8 : Math.min(15, Math.max(6, Math.floor((widthPx - 96) / 11)));
   const pages = plans.flatMap((plan) => pagesOf(linesOf(plan, swatches), fit, plan));
   const shown = pages[page % Math.max(1, pages.length)];
   return (
@@ -52,7 +53,7 @@ export function PourDoses({ plans, swatches, quiet = '' }: Props) {
           <li key={id}>
             <span>
               {plans.length > 1 && `${shown.plan.letter} `}
-              {shortened(name, isStand ? 8 : 15)}
+              {shortened(name, nameLetters - (plans.length > 1 && !isStand ? 2 : 0))}
             </span>
             <b>{amount}</b>
             {drawing}
@@ -104,7 +105,7 @@ export function quietWords(plans: readonly PotPlan[], mix: Mix, mixes: readonly 
   const byShare = lines.toSorted((a, b) => offBy(b) - offBy(a));
   const [most] = byShare;
   if (!most || offBy(most) < hairShare) return '';
-  const name = `${most.letter} ${shortened(most.dose.name, 8)}`.trim();
+  const name = `${most.letter} ${shortened(most.dose.name, most.letter ? 5 : 6)}`.trim();
   return shortRoundedWords(name, most.amount, most.wanted, most.dose.unit);
 }
 

@@ -341,7 +341,7 @@ describe('the plastisol of a pot made up on the spot', () => {
     await press(/^New colour/);
     await press(`Plastisol: not told, press for ${one.name}`);
     await press(`Plastisol: ${one.name}, press for ${two.name}`);
-    await expect.element(key(`Mixed in ${two.name}`)).toBeVisible();
+    await expect.element(key(`Plastisol: ${two.name}, press for ${one.name}`)).toBeVisible();
     const box = key(/^Plastisol/)
       .element()
       .getBoundingClientRect();
@@ -354,7 +354,6 @@ describe('the plastisol of a pot made up on the spot', () => {
     await press(/^Pot:/);
     await press(/^New mix/);
     await press(/^New colour/);
-    await expect.element(key(`Mixed in ${two.name}`)).toBeVisible();
     await expect.element(key(`Plastisol: ${two.name}, press for ${one.name}`)).toBeVisible();
   });
 });
@@ -409,9 +408,14 @@ describe('the one quiet line', () => {
     await press(/^New colour/);
     for (let number = 0; number < 4; number++) await press(/^Black /);
     await expect.element(key('Black 4 drops')).toBeVisible();
-    expect(page.getByText(/your usual/).elements()).toEqual([]);
+    expect(page.getByText(/usual/).elements()).toEqual([]);
     await press(/^Black /);
-    await expect.element(page.getByText('Black: 5 times your usual')).toBeVisible();
+    await expect
+      .element(page.getByRole('status').filter({ hasText: 'Black 5 × usual' }))
+      .toBeVisible();
+    await page.viewport(740, 360);
+    await expect.element(key('Mixed Black 5 × usual')).toBeVisible();
+    await page.viewport(360, 740);
     await press(/^Pot:/);
     await written('Ink', 6.4);
     await press(/^Pot:/);

@@ -1,0 +1,117 @@
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { page } from 'vitest/browser';
+import type { MixSide } from '#model/mix.ts';
+import { keepMix } from '#store/mixes.ts';
+import { aColourway, seven } from '../../hands/evening.ts';
+import { Finger } from '../../hands/finger.ts';
+import { isOfTheBar, keysOn, placeFaults } from '../../hands/glass.ts';
+import { aDose, aMaterial, aSide, cupMl } from '../../hands/mixes.ts';
+import { aTable } from '../../hands/table.tsx';
+
+const glasses = [
+  [360, 740],
+  [740, 360],
+  [320, 568],
+] as const;
+/** Three keys of 112 px abreast do not fit a glass of 360; the stepper has 96 on every one. */
+const leastPx = { usual: 72, large: 96, largest: 96 } as const;
+const finger = new Finger(9);
+let atMs = 900_000;
+
+const key = (name: RegExp | string) => page.getByRole('button', { name }).first();
+
+async function press(name: RegExp | string): Promise<void> {
+  await expect.element(key(name)).toBeVisible();
+  atMs += 1_000;
+  finger.down(key(name).element(), atMs);
+  finger.lift(atMs + 60);
+}
+
+beforeEach(() => {
+  vi.spyOn(Element.prototype, 'setPointerCapture').mockImplementation(() => {});
+});
+afterEach(() => vi.restoreAllMocks());
+
+/** What is cut, too small or off the glass, on every glass. */
+async function look(state: string, keySize: keyof typeof leastPx): Promise<string[]> {
+  const found: string[] = [];
+  for (const [width, height] of glasses) {
+    await page.viewport(width, height);
+    for (let frame = 0; frame < 4; frame++) await new Promise(requestAnimationFrame);
+    const where = `${width}x${height} ${keySize} ${state}`;
+    // The lesser glasses have room for the usual keys only.
+    const least = width === 360 ? leastPx[keySize] : 72;
+    for (const one of keysOn(document.body)) {
+      const isSmall = one.wide < least - 0.5 || one.high < least - 0.5;
+      if (!isOfTheBar(one) && isSmall) found.push(`${where}: ${one.name} ${one.wide}x${one.high}`);
+    }
+    found.push(...placeFaults(document.body).map((fault) => `${where}: ${fault}`));
+    for (const line of document.querySelectorAll('section p, section li')) {
+      if (line.scrollWidth > line.clientWidth + 1)
+        found.push(`${where}: ${line.textContent} is cut`);
+    }
+  }
+  await page.viewport(360, 740);
+  return found;
+}
+
+test.for(['usual', 'large', 'largest'] as const)(
+  'with %s keys the panels of a mix keep their words and keys on the narrow glasses',
+  { timeout: 90_000 },
+  async (keySize) => {
+    await page.viewport(360, 740);
+    const table = await aTable([['Grub 50', 2, 4]], { keySize });
+    const { book } = table.shop;
+    const black = await aMaterial(book, 'Black');
+    for (let number = 1; number <= 5; number++) {
+      await aMaterial(book, `Flake ${number}`, { kind: 'flake', unit: 'g' });
+    }
+    await aMaterial(book, 'Medium plastisol', { kind: 'plastisol' });
+    await aMaterial(book, 'Soft plastisol of mine', { kind: 'plastisol' });
+    const names = ['Chartreuse pearl', 'Black', 'Gold', 'Green flake', 'Salt'];
+    const doses = names.map((name, index) =>
+      aDose(black.id, 1.14 + index, index < 3 ? 'drop' : 'tsp', { name }),
+    );
+    const write = async (name: string, swatches: string[], sides: MixSide[]) => {
+      const { id } = await aColourway(book, name, ...swatches);
+      await keepMix(book, id, { baseMl: cupMl, sides, nextTime: '' }, seven);
+    };
+    const tail = aSide(doses.slice(0, 1), { role: 'tail', name: 'Tail' });
+    await write('Peat brown', ['#5b4029'], [aSide(doses), tail]);
+    await write(
+      'Ink and rust',
+      ['#1c2733', '#8a3b1d'],
+      [
+        aSide(doses, { role: 'a', name: 'Ink' }),
+        aSide(doses.slice(1, 3), { role: 'b', name: 'Rust' }),
+      ],
+    );
+    table.pass(1_000);
+    const found: string[] = [];
+    const open = async () => {
+      await press(/^Pot:/);
+      await press(/^New mix/);
+    };
+    await open();
+    await press(/^Mix Peat brown/);
+    await expect.element(page.getByText(/rounded/)).toBeVisible();
+    await expect.element(key('Tail pot')).toBeVisible();
+    found.push(...(await look('doses', keySize)));
+    await press(/^Pot:/);
+    await open();
+    await press(/^Mix Ink/);
+    await expect.element(page.getByText(/rounded/)).toBeVisible();
+    found.push(...(await look('two sides', keySize)));
+    await press('Change');
+    await expect.element(key('Side B')).toBeVisible();
+    found.push(...(await look('change', keySize)));
+    await press(/^Pot:/);
+    await open();
+    await press(/^New colour/);
+    await press(/^Plastisol/);
+    for (let drops = 0; drops < 40; drops++) await press(/^Black /);
+    await expect.element(page.getByRole('status').filter({ hasText: '× usual' })).toBeVisible();
+    found.push(...(await look('make', keySize)));
+    expect(found).toEqual([]);
+  },
+);
