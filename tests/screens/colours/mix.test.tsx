@@ -406,6 +406,22 @@ describe('where the doses are written', () => {
     expect(await versionsOf(shop.book, peat.id)).toMatchObject([{ version: 1 }]);
   });
 
+  test('a first mix begins in the only plastisol, and a colourant that is a powder by spoons', async () => {
+    await aMaterial(shop.book, 'Pearl powder', { unit: 'g' });
+    show(shop, <MixFactsScreen colourwayId={peat.id} />);
+    await expect.element(choice('Plastisol')).toHaveValue(plastisol.id);
+    await choice('Add').selectOptions('Pearl powder');
+    await choice('Add').selectOptions('Brown');
+    await save();
+    const [mix] = await versionsOf(shop.book, peat.id);
+    const [side] = mix?.sides ?? [];
+    expect(side?.plastisolId).toBe(plastisol.id);
+    expect(side?.doses.map(({ amount, unit }) => [amount, unit])).toEqual([
+      [0.125, 'tsp'],
+      [1, 'drop'],
+    ]);
+  });
+
   test('a core and a tail are sides of their own', async () => {
     await written();
     show(shop, <MixFactsScreen colourwayId={peat.id} />);
