@@ -1,15 +1,18 @@
 import { useState } from 'preact/hooks';
 import { columnsOf } from '#calc/columns.ts';
+import { lastScrapG } from '#calc/last-time.ts';
 import { type Line, linesOf } from '#calc/log.ts';
 import { type Scrap, scrapOf } from '#calc/scrap.ts';
 import { checkOf, goodByScale } from '#calc/scrap-check.ts';
 import { tableOf } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { scrapWords } from '#screens/scrap-words.ts';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { countWords, gramWords } from '#screens/words.ts';
+import { sessionsBefore } from '#store/last-time.ts';
 import { addToSession, putRight, takeBack } from '#store/sessions.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
@@ -33,6 +36,8 @@ interface Props {
 export function ScrapScale({ sessionId, entries, aside, together, isFolded }: Props) {
   const { book, clock } = useShop();
   const { act, trouble } = useOneAct();
+  const before = useLive(() => sessionsBefore(book, sessionId), ['columns'], sessionId);
+  const lastG = before ? lastScrapG(before) : null;
   const [draftG, setDraftG] = useState<number | null>(null);
   const scrap = scrapOf(tableOf(entries));
   if (scrap.bad === 0) return null;
@@ -70,6 +75,7 @@ export function ScrapScale({ sessionId, entries, aside, together, isFolded }: Pr
         label="Weighed bad baits"
         value={gramWords(shownG)}
         small={draftG !== null ? 'on the scale' : kept ? 'on the scale, kept' : 'as marked'}
+        last={lastG === null ? undefined : gramWords(lastG)}
         lessName="Less"
         moreName="More"
         onLess={() => set(shownG - stepG)}

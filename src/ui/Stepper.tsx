@@ -8,6 +8,8 @@ interface Props {
   value: string;
   /** A quiet line under the value: where it comes from, or that an end is reached. */
   small?: string;
+  /** What it was the last time; undefined: never. */
+  last?: string | undefined;
   lessName: string;
   moreName: string;
   onLess: () => void;
@@ -15,7 +17,7 @@ interface Props {
 }
 
 /** A value between a minus and a plus key, which repeat while held: no typing, eyes stay on the value. */
-export function Stepper({ label, value, small, lessName, moreName, onLess, onMore }: Props) {
+export function Stepper({ label, value, small, last, lessName, moreName, onLess, onMore }: Props) {
   const less = useHold(onLess, value);
   const more = useHold(onMore, value);
   return (
@@ -26,6 +28,7 @@ export function Stepper({ label, value, small, lessName, moreName, onLess, onMor
       <output>
         {value}
         {small && <small>{small}</small>}
+        {last && <small class={styles.last}>Last: {last}</small>}
       </output>
       <button type="button" aria-label={moreName} {...more}>
         +

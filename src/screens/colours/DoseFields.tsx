@@ -9,6 +9,8 @@ interface Props {
   dose: TypedDose;
   /** The weight that per cent are of, g. */
   basisG: number;
+  /** The same dose in the version before; undefined: it is new. */
+  last: string | undefined;
   error: string | undefined;
   /** Null takes it out. */
   onChange: (dose: TypedDose | null) => void;
@@ -23,12 +25,12 @@ const units = [
 ] as const;
 
 /** One dose: how much, in which unit, and whether it grows with the volume. */
-export function DoseFields({ dose, basisG, error, onChange }: Props) {
+export function DoseFields({ dose, basisG, last, error, onChange }: Props) {
   const { name, unit, isPinned, text } = dose;
   const share = percentFrom(text);
   return (
     <div class={styles.dose} role="group" aria-label={name}>
-      <Field label={name} error={error}>
+      <Field label={name} last={last} error={error}>
         {(attributes) => (
           <input
             {...attributes}

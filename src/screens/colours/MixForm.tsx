@@ -70,6 +70,7 @@ export function MixForm({ colourway, newest, of }: Props) {
         label="Doses for"
         value={volumeWords(typed.baseMl, unit)}
         small="what the doses below are for"
+        last={newest ? volumeWords(newest.baseMl, unit) : undefined}
         lessName={`${volumeWords(stepMl, unit)} less`}
         moreName={`${volumeWords(stepMl, unit)} more`}
         onLess={() => stepBase(-1)}
@@ -80,6 +81,7 @@ export function MixForm({ colourway, newest, of }: Props) {
           key={side.role}
           side={side}
           at={at}
+          was={newest?.sides.find(({ role }) => role === side.role)}
           isOne={typed.sides.length === 1}
           basisG={basisGOf(side)}
           materials={[...of.materials.values()]}

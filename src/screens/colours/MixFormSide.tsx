@@ -1,7 +1,9 @@
 import type { Material } from '#model/material.ts';
+import type { MixSide } from '#model/mix.ts';
 import { AddDose } from '#screens/colours/AddDose.tsx';
 import { DoseFields } from '#screens/colours/DoseFields.tsx';
 import { firstDose, type TypedDose, type TypedSide } from '#screens/colours/mix-form.ts';
+import { doseWords } from '#screens/dose-words.ts';
 import type { Refusals } from '#screens/form.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Field } from '#ui/Field.tsx';
@@ -11,6 +13,8 @@ interface Props {
   side: TypedSide;
   at: number;
   isOne: boolean;
+  /** The same side in the version before; undefined: it is new. */
+  was: MixSide | undefined;
   /** The weight of its plastisol, g. */
   basisG: number;
   materials: readonly Material[];
@@ -22,7 +26,8 @@ interface Props {
 const roleWords = { only: '', a: 'Side A, ', b: 'Side B, ', core: '', tail: '' } as const;
 
 /** The doses of one side. */
-export function MixFormSide({ side, at, isOne, basisG, materials, refusals, onChange }: Props) {
+export function MixFormSide(props: Props) {
+  const { side, at, isOne, was, basisG, materials, refusals, onChange } = props;
   const isPart = side.role === 'core' || side.role === 'tail';
   const called = `${roleWords[side.role]}${side.name}`;
   const setDose = (row: number, dose: TypedDose | null) =>
@@ -73,6 +78,7 @@ export function MixFormSide({ side, at, isOne, basisG, materials, refusals, onCh
           key={dose.key}
           dose={dose}
           basisG={basisG}
+          last={lastDose(was, dose)}
           error={refusals[`sides.${at}.doses.${row}`]}
           onChange={(next) => setDose(row, next)}
         />
@@ -87,4 +93,10 @@ export function MixFormSide({ side, at, isOne, basisG, materials, refusals, onCh
       {isPart && <ActKey onPress={() => onChange(null)}>Take out the {side.role}</ActKey>}
     </section>
   );
+}
+
+/** The dose of the same material in the version before, in words. */
+function lastDose(was: MixSide | undefined, { materialId }: TypedDose): string | undefined {
+  const dose = was?.doses.find((one) => one.materialId === materialId);
+  return dose && doseWords(dose.amount, dose.unit);
 }

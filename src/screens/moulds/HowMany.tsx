@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { ColdLine } from '#calc/cold-line.ts';
-import type { Columns } from '#calc/columns.ts';
+import { type Columns, goodCode } from '#calc/columns.ts';
 import { heatFor, learntLoss } from '#calc/loss.ts';
 import { type MouldPlan, mouldPlan, planBasis } from '#calc/mould-plan.ts';
 import type { LoggedShot } from '#calc/mould-shots.ts';
@@ -37,6 +37,7 @@ export function HowMany({ mould, shots, line, columns, massUnit }: Props) {
         label="Good baits wanted"
         value={String(good)}
         small={good >= most ? 'the most at once' : 'good baits'}
+        last={lastGoodWords(shots)}
         lessName="Fewer"
         moreName="More"
         onLess={() => setGood(Math.max(step, good - step))}
@@ -53,6 +54,15 @@ export function HowMany({ mould, shots, line, columns, massUnit }: Props) {
       <p>{baseWords(found)}</p>
     </Sheet>
   );
+}
+
+/** What the last session with this mould gave. */
+function lastGoodWords(shots: readonly LoggedShot[]): string | undefined {
+  const sessionId = shots.at(-1)?.sessionId;
+  if (!sessionId) return undefined;
+  const own = shots.filter((shot) => shot.sessionId === sessionId);
+  const good = own.reduce((sum, { cells }) => sum + cells.filter((c) => c === goodCode).length, 0);
+  return `${good} good`;
 }
 
 function leadWords({ plan }: MouldPlan): string {

@@ -1,11 +1,14 @@
+import { lastOpenSec } from '#calc/last-time.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { MouldId } from '#model/mould.ts';
 import { lengthUnitOf } from '#screens/lengths.ts';
+import { lastSizes } from '#screens/moulds/last-sizes.ts';
 import { MouldForm } from '#screens/moulds/MouldForm.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { headOf, headsOf } from '#store/heads.ts';
+import { sessionsBefore } from '#store/last-time.ts';
 import { settingsOf } from '#store/settings.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
@@ -17,13 +20,15 @@ export function MouldFactsScreen({ mouldId }: { mouldId: MouldId | null }) {
     async () => ({
       mould: mouldId ? await headOf(book, 'moulds', mouldId) : null,
       unit: lengthUnitOf(await settingsOf(book)),
+      moulds: await headsOf(book, 'moulds'),
+      openSec: mouldId ? lastOpenSec(await sessionsBefore(book, null), mouldId) : null,
       makers: (await headsOf(book, 'moulds')).filter(({ id, makes }) => makes && id !== mouldId),
     }),
-    ['moulds', 'settings'],
+    ['moulds', 'columns', 'settings'],
     mouldId ?? 'new',
   );
   if (!found) return null;
-  const { mould, makers, unit } = found;
+  const { mould, makers, moulds, openSec, unit } = found;
   if (mould === undefined)
     return <NotHere what="This mould" back={{ at: 'moulds' }} word="Moulds" />;
   return (
@@ -39,7 +44,7 @@ export function MouldFactsScreen({ mouldId }: { mouldId: MouldId | null }) {
         />
       }
     >
-      <MouldForm mould={mould} makers={makers} unit={unit} />
+      <MouldForm {...{ mould, makers, unit }} last={lastSizes(mould, moulds, openSec, unit)} />
     </DeskPage>
   );
 }

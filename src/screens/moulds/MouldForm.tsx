@@ -4,6 +4,7 @@ import { FormSheet } from '#screens/FormSheet.tsx';
 import { useForm } from '#screens/form.ts';
 import type { LengthUnit } from '#screens/lengths.ts';
 import { LayoutFields } from '#screens/moulds/LayoutFields.tsx';
+import type { LastSizes } from '#screens/moulds/last-sizes.ts';
 import { mouldFrom, typedMould } from '#screens/moulds/mould-form.ts';
 import { PartFields } from '#screens/moulds/PartFields.tsx';
 import { SizeFields } from '#screens/moulds/SizeFields.tsx';
@@ -25,10 +26,11 @@ interface Props {
   /** The moulds whose parts it could take. */
   makers: readonly Mould[];
   unit: LengthUnit;
+  last: LastSizes;
 }
 
 /** The form of one mould. Every refusal stands beside its field and nothing typed is lost. */
-export function MouldForm({ mould, makers, unit }: Props) {
+export function MouldForm({ mould, makers, unit, last }: Props) {
   const { book, clock } = useShop();
   const { typed, change, refusals, refuse, form } = useForm(typedMould(mould, unit));
   const { act, trouble } = useOneAct();
@@ -72,7 +74,7 @@ export function MouldForm({ mould, makers, unit }: Props) {
         ))}
       </div>
       <PartFields typed={typed} makers={makers} onChange={change} />
-      <SizeFields typed={typed} refusals={refusals} unit={unit} onChange={change} />
+      <SizeFields {...{ typed, refusals, unit, last }} onChange={change} />
       {Object.keys(refusals).length > 0 && <p role="status">Something above does not fit yet.</p>}
       <ActKey size="main" sends>
         {mould ? 'Save the changes' : 'Add this mould'}

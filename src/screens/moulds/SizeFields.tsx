@@ -3,6 +3,7 @@ import { mouldMassG, partMlOf, sprueMlOf } from '#calc/mould-size.ts';
 import { firstSetSec } from '#calc/set-clock.ts';
 import type { Refusals } from '#screens/form.ts';
 import type { LengthUnit } from '#screens/lengths.ts';
+import type { LastSizes } from '#screens/moulds/last-sizes.ts';
 import { layoutOf, type TypedMould } from '#screens/moulds/mould-form.ts';
 import { clockWords, countWords } from '#screens/words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -13,11 +14,12 @@ interface Props {
   typed: TypedMould;
   refusals: Refusals;
   unit: LengthUnit;
+  last: LastSizes;
   onChange: (part: Partial<TypedMould>) => void;
 }
 
 /** Weight, volumes, thickness and set time, each with what is taken while it is empty. */
-export function SizeFields({ typed, refusals, unit, onChange }: Props) {
+export function SizeFields({ typed, refusals, unit, last, onChange }: Props) {
   const layout = layoutOf(typed);
   const size = { ...typed, layout, massG: null, partMl: null, sprueMl: null };
   const from = countWords(cavityCount(layout), 'cavity', 'cavities');
@@ -49,7 +51,7 @@ export function SizeFields({ typed, refusals, unit, onChange }: Props) {
   return (
     <>
       {fields.map(([field, label, hint]) => (
-        <Field key={field} label={label} hint={hint} error={refusals[field]}>
+        <Field key={field} label={label} hint={hint} last={last[field]} error={refusals[field]}>
           {(attributes) => (
             <input
               {...attributes}
@@ -75,6 +77,7 @@ export function SizeFields({ typed, refusals, unit, onChange }: Props) {
       <Field
         label="Your own set time"
         hint="Minutes and seconds, like 3:15. Empty: worked out, then learnt."
+        last={last.setTime}
         error={refusals.setTime}
       >
         {(attributes) => (

@@ -1,13 +1,17 @@
 import { useState } from 'preact/hooks';
+import { lastLeftMl } from '#calc/last-time.ts';
 import { linesOf } from '#calc/log.ts';
 import { plastisolGPerMl } from '#calc/pot-course.ts';
-import { leftOf } from '#calc/pot-runs.ts';
+import { leftOf, pouredFrom } from '#calc/pot-runs.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import type { Entry } from '#model/entry.ts';
 import { leftMlFrom } from '#screens/amount-text.ts';
 import { massWords } from '#screens/amounts.ts';
 import type { Writes } from '#screens/pour/use-writes.ts';
+import { sessionsBefore } from '#store/last-time.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
@@ -25,6 +29,9 @@ interface Props {
 
 /** What was left of each pot: from this the loss is learnt, and how much to heat next time. */
 export function LeftInPots({ table, entries, settings, writes }: Props) {
+  const { book } = useShop();
+  const { sessionId } = table;
+  const before = useLive(() => sessionsBefore(book, sessionId), ['columns'], sessionId ?? '');
   const [openId, setOpenId] = useState<Pot['id'] | null>(null);
   const isOver = table.endedAt !== null;
   // A pot that still stands is not emptied from the desk.
@@ -33,6 +40,12 @@ export function LeftInPots({ table, entries, settings, writes }: Props) {
   const lines = linesOf(entries).filter(({ takenBackAt }) => takenBackAt === null);
   const left = leftOf(lines);
   const open = pots.find(({ id }) => id === openId);
+
+  function lastWords(pot: Pot): string | undefined {
+    const mouldIds = pouredFrom(pot, table.shots).map(({ mouldId }) => mouldId);
+    const ml = before ? lastLeftMl(before, mouldIds) : null;
+    return ml === null ? undefined : wordsOf(ml, settings);
+  }
 
   async function tell({ id: potId }: Pot, leftMl: number) {
     const line = lines.findLast(({ said }) => said.kind === 'pot-emptied' && said.potId === potId);
@@ -61,6 +74,7 @@ export function LeftInPots({ table, entries, settings, writes }: Props) {
         <LeftForm
           key={open.id}
           pot={open}
+          last={lastWords(open)}
           mass={settings.massUnit ?? 'g'}
           onTell={(leftMl) => void tell(open, leftMl)}
         />
@@ -71,10 +85,13 @@ export function LeftInPots({ table, entries, settings, writes }: Props) {
 
 function LeftForm({
   pot,
+  last,
   mass,
   onTell,
 }: {
   pot: Pot;
+  /** What was left the last time; undefined: nobody told. */
+  last: string | undefined;
   mass: 'g' | 'oz';
   onTell: (leftMl: number) => void;
 }) {
@@ -103,6 +120,7 @@ function LeftForm({
       <Field
         label={`Left of ${pot.name}, ${mass}`}
         hint="On the scale, or a volume such as ¼ cup. Put back or thrown away: both count as left."
+        last={last}
         error={refusal}
       >
         {(attributes) => (

@@ -3,6 +3,7 @@ import { mixedAs, versionAt } from '#calc/mixed-as.ts';
 import type { Said, SaidOf } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { volumeText } from '#screens/number-text.ts';
+import { lastTold } from '#screens/pour/last-told.ts';
 import { countedWords } from '#screens/pour/mixed-as-words.ts';
 import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
@@ -65,6 +66,7 @@ export function PutRightMix({ open, said, onSave, onLeave }: Props) {
           label={name}
           unit={unit}
           text={texts[index] ?? ''}
+          last={lastTold(open)}
           error={refusals[index]}
           onText={(text) => setTexts(texts.with(index, text))}
         />

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Said } from '#model/entry.ts';
 import { type Instant, TempC } from '#model/schemas.ts';
 import { tempFrom, tempText } from '#screens/number-text.ts';
+import { lastTold } from '#screens/pour/last-told.ts';
 import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
 import { Field } from '#ui/Field.tsx';
@@ -34,7 +35,7 @@ export function PutRightReading({ open, label, tempC, says, onSave, onLeave }: P
 
   return (
     <PutRightForm open={open} says={read} onSave={onSave} onLeave={onLeave}>
-      <Field label={`${label}, °${tempUnit}`} error={refusal}>
+      <Field label={`${label}, °${tempUnit}`} last={lastTold(open)} error={refusal}>
         {(attributes) => (
           <input
             {...attributes}

@@ -1,9 +1,14 @@
 import { useState } from 'preact/hooks';
+import { lastScrapG } from '#calc/last-time.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import { type Said, type SaidOf, ScrapG } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { numberFrom } from '#screens/number-text.ts';
 import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
+import { gramWords } from '#screens/words.ts';
+import { sessionsBefore } from '#store/last-time.ts';
 import { Field } from '#ui/Field.tsx';
 
 interface Props {
@@ -15,6 +20,10 @@ interface Props {
 
 /** What the scale showed, and when. */
 export function PutRightScrap({ open, said, onSave, onLeave }: Props) {
+  const { book } = useShop();
+  const { sessionId } = open.table;
+  const before = useLive(() => sessionsBefore(book, sessionId), ['columns'], sessionId ?? '');
+  const lastG = before ? lastScrapG(before) : null;
   const [text, setText] = useState(String(Math.round(said.massG)));
   const [refusal, setRefusal] = useState<string>();
 
@@ -27,7 +36,11 @@ export function PutRightScrap({ open, said, onSave, onLeave }: Props) {
 
   return (
     <PutRightForm open={open} says={read} onSave={onSave} onLeave={onLeave}>
-      <Field label="Bad baits, g" error={refusal}>
+      <Field
+        label="Bad baits, g"
+        last={lastG === null ? undefined : gramWords(lastG)}
+        error={refusal}
+      >
         {(attributes) => (
           <input
             {...attributes}

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Said, SaidOf } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { volumeText } from '#screens/number-text.ts';
+import { lastTold } from '#screens/pour/last-told.ts';
 import type { OpenLine } from '#screens/pour/open-line.ts';
 import { PutRightForm } from '#screens/pour/PutRightForm.tsx';
 import { typedVolume, VolumeField } from '#screens/pour/VolumeField.tsx';
@@ -27,7 +28,14 @@ export function PutRightTopUp({ open, said, onSave, onLeave }: Props) {
 
   return (
     <PutRightForm open={open} says={read} onSave={onSave} onLeave={onLeave}>
-      <VolumeField label="Added" unit={unit} text={text} error={refusal} onText={setText} />
+      <VolumeField
+        label="Added"
+        unit={unit}
+        text={text}
+        last={lastTold(open)}
+        error={refusal}
+        onText={setText}
+      />
     </PutRightForm>
   );
 }

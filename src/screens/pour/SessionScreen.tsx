@@ -121,7 +121,7 @@ function Session({ sessionId, entries, settings, colourways, mixes }: Props) {
         {!isOpen && (
           <ActKey
             size="big"
-            small="same moulds, colour and injector"
+            small="you choose what comes along"
             href={hrefTo({ at: 'line-up', like: sessionId })}
           >
             Pour this again

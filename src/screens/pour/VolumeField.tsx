@@ -7,14 +7,16 @@ interface Props {
   label: string;
   unit: VolumeUnit;
   text: string;
+  /** What it was the last time; undefined: never. */
+  last?: string | undefined;
   error?: string | undefined;
   onText: (text: string) => void;
 }
 
 /** A volume to type, in the person's unit. */
-export function VolumeField({ label, unit, text, error, onText }: Props) {
+export function VolumeField({ label, unit, text, last, error, onText }: Props) {
   return (
-    <Field label={`${label}, ${volumeUnitWords[unit]}`} error={error}>
+    <Field label={`${label}, ${volumeUnitWords[unit]}`} last={last} error={error}>
       {(attributes) => (
         <input
           {...attributes}

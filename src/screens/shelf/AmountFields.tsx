@@ -18,11 +18,13 @@ interface Props {
   material: Material;
   units: Units;
   refusals: Refusals;
+  /** How much the last such movement was; undefined: there was none. */
+  last: string | undefined;
   onChange: (part: Partial<TypedMove>) => void;
 }
 
 /** How much: by a measure, or for a count by the scale as gross and tare. */
-export function AmountFields({ kind, typed, material, units, refusals, onChange }: Props) {
+export function AmountFields({ kind, typed, material, units, refusals, last, onChange }: Props) {
   const canWeigh = kind === 'counted' && material.unit !== 'piece';
   const mass = amountUnitWords[units.mass];
   return (
@@ -41,6 +43,7 @@ export function AmountFields({ kind, typed, material, units, refusals, onChange 
         <>
           <TextField
             label={`Jar and all, in ${mass}`}
+            last={last}
             error={refusals.gross}
             value={typed.gross}
             mode="decimal"
@@ -59,6 +62,7 @@ export function AmountFields({ kind, typed, material, units, refusals, onChange 
         <>
           <TextField
             label={`${kind === 'counted' ? 'There is' : 'How much'}, in ${amountUnitWords[typed.unit]}`}
+            last={last}
             error={refusals.amount}
             value={typed.amount}
             mode="decimal"

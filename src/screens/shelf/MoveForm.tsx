@@ -5,6 +5,7 @@ import { FormSheet } from '#screens/FormSheet.tsx';
 import { useForm } from '#screens/form.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { AmountFields } from '#screens/shelf/AmountFields.tsx';
+import { lastMove } from '#screens/shelf/last-move.ts';
 import {
   afterWords,
   moveFrom,
@@ -40,6 +41,7 @@ export function MoveForm({ kind, jar, units, onDone }: Props) {
   const today = dayOf(clock.now(), clock.zone());
   const { typed, change, refusals, refuse, form } = useForm(typedMove(kind, jar, units, today));
   const { act, trouble } = useOneAct();
+  const last = lastMove(kind, jar, units);
   const read = moveFrom(kind, typed, material, units);
 
   function save() {
@@ -62,7 +64,11 @@ export function MoveForm({ kind, jar, units, onDone }: Props) {
   return (
     <FormSheet form={form} onSend={save}>
       <h2>{words[kind][0]}</h2>
-      <AmountFields {...{ kind, typed, material, units, refusals }} onChange={change} />
+      <AmountFields
+        {...{ kind, typed, material, units, refusals }}
+        last={last.amount}
+        onChange={change}
+      />
       {kind === 'counted' && typed.isOnScale && read.says?.kind === 'counted' && (
         <p role="status">That is {stockWords(read.says.level, material.unit, units)} of it.</p>
       )}
@@ -70,6 +76,7 @@ export function MoveForm({ kind, jar, units, onDone }: Props) {
         <>
           <TextField
             label="Paid for all of it"
+            last={last.money}
             error={refusals.money}
             value={typed.money}
             mode="decimal"
@@ -78,6 +85,7 @@ export function MoveForm({ kind, jar, units, onDone }: Props) {
           <TextField
             label="Lot"
             hint="As printed on it. Leave it empty if there is none."
+            last={last.lot}
             error={refusals.lot}
             value={typed.lot}
             onText={(lot) => change({ lot })}
@@ -94,6 +102,7 @@ export function MoveForm({ kind, jar, units, onDone }: Props) {
       <TextField
         label={kind === 'lost' ? 'Why' : 'Note'}
         hint={kind === 'lost' ? 'Spilled, given away, gone off.' : 'A word for later, or nothing.'}
+        last={last.note}
         value={typed.note}
         onText={(note) => change({ note: note.slice(0, 2_000) })}
       />

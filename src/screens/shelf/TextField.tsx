@@ -3,6 +3,8 @@ import { Field } from '#ui/Field.tsx';
 interface Props {
   label: string;
   hint?: string;
+  /** What it was the last time; undefined: never. */
+  last?: string | undefined;
   error?: string | undefined;
   value: string;
   /** What the keyboard of a phone shows. */
@@ -12,9 +14,9 @@ interface Props {
 }
 
 /** A labelled place for one line of text. */
-export function TextField({ label, hint, error, value, mode, type, onText }: Props) {
+export function TextField({ label, hint, last, error, value, mode, type, onText }: Props) {
   return (
-    <Field label={label} error={error} {...(hint ? { hint } : {})}>
+    <Field label={label} last={last} error={error} {...(hint ? { hint } : {})}>
       {(attributes) => {
         const own = { ...attributes, autocomplete: 'off', value } as const;
         const hear = ({ currentTarget }: { currentTarget: HTMLInputElement }) =>

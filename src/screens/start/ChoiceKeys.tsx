@@ -8,12 +8,14 @@ interface Props<T> {
   none: string;
   choices: readonly T[];
   chosen: T | null;
+  /** What was chosen the last time; null: nothing, or it is gone. */
+  lastId: string | null;
   onChoose: (choice: T | null) => void;
 }
 
 /** One of several, or none, as keys; nothing where there is nothing to choose. */
 export function ChoiceKeys<T extends { id: string; name: string }>(props: Props<T>) {
-  const { title, none, choices, chosen, onChoose } = props;
+  const { title, none, choices, chosen, lastId, onChoose } = props;
   if (choices.length === 0) return null;
   return (
     <Sheet title={title}>
@@ -25,6 +27,7 @@ export function ChoiceKeys<T extends { id: string; name: string }>(props: Props<
           <ActKey
             key={choice.id}
             isPressed={chosen?.id === choice.id}
+            {...(choice.id === lastId ? { small: 'last time' } : {})}
             onPress={() => onChoose(choice)}
           >
             {choice.name}

@@ -8,11 +8,13 @@ interface Props {
   choices: readonly Colourway[];
   /** In the order of pouring. */
   chosen: readonly Colourway[];
+  /** The one that was poured last; null: none, or it is gone. */
+  lastId: string | null;
   onChoose: (chosen: Colourway[]) => void;
 }
 
 /** The colours of the evening in their order; the first is in the first pot, the others can wait or change. */
-export function ColourKeys({ choices, chosen, onChoose }: Props) {
+export function ColourKeys({ choices, chosen, lastId, onChoose }: Props) {
   if (choices.length === 0) return null;
   const press = (colourway: Colourway) =>
     onChoose(
@@ -30,12 +32,14 @@ export function ColourKeys({ choices, chosen, onChoose }: Props) {
         </ActKey>
         {choices.map((colourway) => {
           const place = chosen.indexOf(colourway) + 1;
+          const ofPot = place > 0 && chosen.length > 1 ? `pot ${place}` : '';
+          const small = ofPot || (colourway.id === lastId ? 'last time' : '');
           return (
             <ActKey
               key={colourway.id}
               isPressed={place > 0}
               onPress={() => press(colourway)}
-              {...(place > 0 && chosen.length > 1 ? { small: `pot ${place}` } : {})}
+              {...(small ? { small } : {})}
             >
               {colourway.name}
             </ActKey>

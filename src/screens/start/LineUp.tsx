@@ -17,7 +17,7 @@ import { useOneAct } from '#screens/use-one-act.ts';
 import { joined } from '#screens/words.ts';
 import { keepAsks } from '#store/glass.ts';
 import type { SettingsFacts } from '#store/settings.ts';
-import { startPouring } from '#store/start.ts';
+import { type PouredWith, startPouring } from '#store/start.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import styles from './LineUp.module.css';
 
@@ -26,6 +26,8 @@ interface Props {
   colourways: readonly Colourway[];
   injectors: readonly Injector[];
   settings: SettingsFacts;
+  /** What the last session was poured with; null: there was none. */
+  last: PouredWith | null;
   /** What is chosen at first, from an old session; null: nothing. */
   like: Evening | null;
   /** The way out of the page. */
@@ -36,7 +38,7 @@ const mostMoulds = 3;
 
 /** One to three moulds in their order, a colour and an injector to be chosen, and the start. */
 export function LineUp(props: Props) {
-  const { moulds, colourways, injectors, settings, like, back } = props;
+  const { moulds, colourways, injectors, settings, last, like, back } = props;
   const { book, clock } = useShop();
   const then = like && thenOf(like, props);
   const of = useCarried(then, settings);
@@ -117,6 +119,7 @@ export function LineUp(props: Props) {
         <ColourKeys
           choices={colourways}
           chosen={colours}
+          lastId={last?.colourway?.id ?? null}
           onChoose={(next) => {
             of.chosenByHand('colours');
             setColours(next.map(({ id }) => id));
@@ -127,6 +130,7 @@ export function LineUp(props: Props) {
           none="None"
           choices={injectors}
           chosen={injector}
+          lastId={last?.injectorId ?? null}
           onChoose={(next) => {
             of.chosenByHand('injector');
             setInjector(next?.id ?? null);

@@ -7,6 +7,7 @@ import { LineUp } from '#screens/start/LineUp.tsx';
 import { headsOf } from '#store/heads.ts';
 import { entriesOf, runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
+import { lastTime } from '#store/start.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -25,6 +26,7 @@ export function LineUpScreen({ like = null }: { like?: SessionId | null }) {
       colourways: await headsOf(book, 'colourways'),
       injectors: await headsOf(book, 'injectors'),
       isRunning: (await runningEntries(book)) !== null,
+      last: await lastTime(book),
       like: like && eveningOf(await entriesOf(book, like)),
     }),
     ['moulds', 'colourways', 'injectors', 'entries', 'settings'],

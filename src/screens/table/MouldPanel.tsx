@@ -6,6 +6,8 @@ import { type SetClock, setClockAt } from '#calc/set-clock.ts';
 import type { Seat, Table } from '#calc/table.ts';
 import { cFromF, fFromC } from '#calc/units.ts';
 import type { Warmth } from '#calc/warmth.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
@@ -14,6 +16,7 @@ import { TrayPanel } from '#screens/table/TrayPanel.tsx';
 import { TrialPanel } from '#screens/table/TrialPanel.tsx';
 import { mouldTempFrom, setTimeFrom } from '#screens/table/where-from.ts';
 import { clockWords, countWords, spanWords, tempWords } from '#screens/words.ts';
+import { lastReadingsOf } from '#store/last-time.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
 
@@ -51,6 +54,10 @@ function Facts(props: Props & { children: ComponentChildren }) {
   const { table, seat, warmth, settings, now, onSaid, onBack } = props;
   const { mouldId, name } = seat.mould;
   const clock = setClockAt(table, seat, Math.max(0.1, shotMl(seat.mould)), now);
+  const { book } = useShop();
+  const earlier = useLive(() => lastReadingsOf(book), ['sealed'], 'last readings');
+  const lastC = seat.readings.at(-1)?.tempC ?? earlier?.mouldC(mouldId) ?? null;
+  const unread = lastC === null ? 'worked out' : `last: ${tempWords(lastC, settings.tempUnit)}`;
   const [readC, setReadC] = useState<number | null>(null);
   const shownC = readC ?? warmth.tempC;
   const setTime = (setSec: number | null, hasNoClock: boolean) =>
@@ -81,7 +88,7 @@ function Facts(props: Props & { children: ComponentChildren }) {
       <StepKeys
         label="Mould reading"
         value={tempWords(shownC, settings.tempUnit)}
-        small={readC === null ? 'worked out' : 'press to log'}
+        small={readC === null ? unread : 'press to log'}
         says={mouldTempFrom(warmth, seat.mould)}
         lessName="1 degree less"
         moreName="1 degree more"

@@ -3,6 +3,8 @@ import { type PotState, potStateAt } from '#calc/pot-course.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import { cFromF, fFromC } from '#calc/units.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { CountDrops, dropsIn } from '#screens/table/CountDrops.tsx';
@@ -19,6 +21,7 @@ import { TopUpPanel } from '#screens/table/TopUpPanel.tsx';
 import { potFrom, potTempFrom } from '#screens/table/where-from.ts';
 import { volumeWords } from '#screens/volumes.ts';
 import { countWords, tempWords } from '#screens/words.ts';
+import { lastReadingsOf } from '#store/last-time.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
 
@@ -197,7 +200,11 @@ function historyWords(state: PotState): string[] {
 }
 
 function ReadKeys({ table, pot, state, settings, onRead }: Inside) {
+  const { book } = useShop();
   const { tempUnit } = settings;
+  const earlier = useLive(() => lastReadingsOf(book), ['sealed'], 'last readings');
+  const lastC = earlier?.potC(pot.colourwayId) ?? null;
+  const first = lastC === null ? 'not read yet' : `last: ${tempWords(lastC, tempUnit)}`;
   const [readC, setReadC] = useState<number | null>(null);
   const shownC = readC ?? state.readC ?? table.pourC;
   const step = (by: number) => {
@@ -208,9 +215,7 @@ function ReadKeys({ table, pot, state, settings, onRead }: Inside) {
     <StepKeys
       label="Heat reading"
       value={tempWords(shownC, tempUnit)}
-      small={
-        readC === null ? (state.readC === null ? 'not read yet' : 'last reading') : 'press to log'
-      }
+      small={readC === null ? (state.readC === null ? first : 'last reading') : 'press to log'}
       says={potTempFrom(state.readC)}
       lessName="5 degrees less"
       moreName="5 degrees more"

@@ -244,7 +244,9 @@ describe('a measure of one’s own', () => {
     await field('They weigh, in g').fill('2.4');
     await key('Keep this').click();
     await expect.element(page.getByText('0.048 mL, your own.')).toBeVisible();
-    expect((await headOf(shop.book, 'materials', black.id))?.dropMl).toBeCloseTo(0.048, 12);
+    await expect
+      .poll(async () => (await headOf(shop.book, 'materials', black.id))?.dropMl)
+      .toBeCloseTo(0.048, 12);
     await key('Back to the usual').click();
     await expect.element(page.getByText(/^0\.05 mL, the usual drop/)).toBeVisible();
   });
