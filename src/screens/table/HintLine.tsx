@@ -70,8 +70,8 @@ function askHint(table: Table, asks: readonly string[]): Hint | null {
   ].filter((one) => one !== false);
   const [first, ...others] = open;
   if (first === undefined) return null;
-  const more = others.length > 0 ? ` + ${others.length}` : '';
-  return { long: `Still to tell: ${open.join(', ')}`, short: `Tell: ${first}${more}` };
+  const short = others.length > 0 ? `${open.length} to tell` : first;
+  return { long: `Still to tell: ${open.join(', ')}`, short };
 }
 
 function isAnyRead(table: Table): boolean {

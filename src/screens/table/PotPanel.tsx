@@ -168,7 +168,7 @@ function PotWords({ table, pot, state, settings, leftOf, now }: Inside) {
           <>
             <span class={styles.notStand}>
               about {countWords(left.rounds, 'round')}
-              {left.isGuess && ', a guess'}
+              {left.isGuess && <span class={styles.guess}>, a guess</span>}
             </span>
             <span class={styles.onlyStand}>, {countWords(left.rounds, 'round')}</span>
           </>
