@@ -59,9 +59,18 @@ export function GloveCheckScreen() {
           ))}
         </Acts>
         <p>Filled, All good and Undo are always the largest.</p>
+        {settings.keySize !== 'usual' && isSmallGlass() && (
+          <p>This glass is small: keys on cards grow, keys in panels keep their usual size.</p>
+        )}
       </Sheet>
     </CheckPage>
   );
+}
+
+/** Where larger keys have no room in the panels: pour-table 4.4, the smallest phones. */
+function isSmallGlass(): boolean {
+  const { innerWidth, innerHeight } = window;
+  return Math.min(innerWidth, innerHeight) < 360 || Math.max(innerWidth, innerHeight) < 700;
 }
 
 function Words({ stage }: { stage: Stage }) {

@@ -15,7 +15,7 @@ beforeEach(async () => {
   await page.viewport(360, 740);
 });
 
-const key = (name: string | RegExp) => page.getByRole('button', { name });
+const key = (name: string | RegExp, how = {}) => page.getByRole('button', { name, ...how });
 const heading = () => page.getByRole('heading', { level: 1 });
 const keySize = async () => (await settingsOf(shop.book)).keySize;
 
@@ -126,3 +126,21 @@ test('the size can be chosen without any tapping', async () => {
   await expect.poll(keySize).toBe('largest');
   await expect.element(key('Largest')).toHaveAttribute('aria-pressed', 'true');
 });
+
+test.each([
+  [320, 568, true],
+  [667, 375, true],
+  [360, 740, false],
+  [740, 360, false],
+])(
+  'a glass of %i by %i says whether larger keys fit its panels',
+  async (width, height, isSmall) => {
+    await page.viewport(width, height);
+    show(shop, <GloveCheckScreen />);
+    await key('Large', { exact: true }).click();
+    await expect.poll(keySize).toBe('large');
+    const words = page.getByText(/^This glass is small/);
+    if (isSmall) await expect.element(words).toBeVisible();
+    else await expect.element(words).not.toBeInTheDocument();
+  },
+);
