@@ -30,6 +30,8 @@ const usual: Readonly<Record<string, KeyMeaning>> = {
   PageUp: 'undo',
   ArrowLeft: 'undo',
   ArrowUp: 'undo',
+  u: 'undo',
+  U: 'undo',
   '1': 1,
   '2': 2,
   '3': 3,

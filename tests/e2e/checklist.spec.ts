@@ -147,6 +147,69 @@ test('checklist 47: with reduced motion nothing moves, on the table and off it',
   await still('open');
   await press(page, /^Cavity 2/);
   await still('map');
+  await pressMain(page, /^Save/);
+  await expect(key(page, /^Filled/)).toBeVisible();
+  await still('logged');
+});
+
+test('checklist 47: an open card thickens its edge once a second for ten seconds, a logged one shows teal for 600 ms, and nothing is faster', async ({
+  page,
+}) => {
+  await openApp(page);
+  await addMould(page, 'Grub 50', 2, 4);
+  await lineUp(page, ['Grub 50']);
+  /** What runs now: which way, for how long once, and how often. */
+  const moving = () =>
+    page.evaluate(() =>
+      document.getAnimations().flatMap(({ effect }) => {
+        if (!(effect instanceof KeyframeEffect)) return [];
+        const { duration, iterations } = effect.getComputedTiming();
+        const style = getComputedStyle(effect.target as Element, effect.pseudoElement);
+        return [
+          `${style.borderTopWidth} ${style.borderTopColor}, ${duration} ms, ${iterations} times`,
+        ];
+      }),
+    );
+  await pressMain(page, /^Filled/);
+  expect(await moving()).toEqual([]);
+  await press(page, /^Open now/);
+  await expect.poll(moving).toEqual(['8px rgb(16, 21, 26), 1000 ms, 10 times']);
+  const edges = await page.evaluate(async () => {
+    const card = document.querySelector('article');
+    const seen: string[] = [];
+    const from = performance.now();
+    while (card && performance.now() - from < 2_500) {
+      const { opacity } = getComputedStyle(card, '::after');
+      if (seen.at(-1) !== opacity) seen.push(opacity);
+      await new Promise((next) => requestAnimationFrame(next));
+    }
+    return seen;
+  });
+  // 2.5 s at one thickening a second: five or six halves, each one fully on or fully off.
+  expect(new Set(edges)).toEqual(new Set(['0', '1']));
+  expect(edges.length).toBeGreaterThanOrEqual(4);
+  expect(edges.length).toBeLessThanOrEqual(6);
+  await expect.poll(moving, { timeout: 12_000 }).toEqual([]);
+  await press(page, /^Undo/);
+  await press(page, /^Open now/);
+  await page.evaluate(() => {
+    const seen: string[] = [];
+    Object.assign(window, { seen });
+    document.addEventListener('animationstart', ({ target, animationName }) => {
+      const { borderTopWidth, borderTopColor } = getComputedStyle(target as Element);
+      seen.push(`${borderTopWidth} ${borderTopColor}`);
+      const ms = (document.getAnimations() as CSSAnimation[]).find(
+        (one) => one.animationName === animationName,
+      );
+      seen.push(`${ms?.effect?.getComputedTiming().duration} ms`);
+    });
+  });
+  await pressMain(page, /^All good/);
+  await expect(key(page, /^Filled/)).toBeVisible();
+  await expect
+    .poll(() => page.evaluate(() => (window as unknown as { seen: string[] }).seen))
+    .toEqual(['4px rgb(0, 90, 71)', '600 ms']);
+  await expect.poll(moving).toEqual([]);
 });
 
 test('checklist 49: the table is light whatever the phone likes, until the person chooses', async ({

@@ -53,6 +53,8 @@ describe('with nothing learnt', () => {
     ['PageUp', 'PageUp', 'undo'],
     ['ArrowLeft', 'ArrowLeft', 'undo'],
     ['ArrowUp', 'ArrowUp', 'undo'],
+    ['u', 'KeyU', 'undo'],
+    ['U', 'KeyU', 'undo'],
     ['1', 'Digit1', 1],
     ['&', 'Digit1', 1],
     ['2', 'Numpad2', 2],

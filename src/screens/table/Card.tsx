@@ -1,3 +1,4 @@
+import { useRef } from 'preact/hooks';
 import { pictureSize } from '#calc/cavity-layout.ts';
 import { type MapView, mapViewIn } from '#calc/map-view.ts';
 import { isBetweenLayers, opensAt, type Seat, type Shot, type Stage } from '#calc/table.ts';
@@ -56,6 +57,9 @@ interface Props {
   acts: CardActs;
 }
 
+/** How long the edge of a card that has come open goes on asking. */
+const freshMs = 10_000;
+
 const labels: Record<Stage, string> = {
   empty: 'ready to fill',
   setting: 'setting',
@@ -67,12 +71,15 @@ const labels: Record<Stage, string> = {
 export function Card(given: Props) {
   const evidence = useEvidenceNote(given.seat);
   const props = { ...given, note: evidence ?? given.note };
-  const { seat, place, stage, shot, warmth } = props;
+  const { seat, place, stage, shot, warmth, now } = props;
   const isCold = warmth.isFlagged && warmth.word === 'cold';
   const number = shot?.number ?? seat.shots.length + 1;
   const [slot, room] = useSize<HTMLDivElement>();
   const view = mapViewIn({ ...room, ...useCellRoom() }, pictureSize(seat.mould.layout));
   const isLive = room.widthPx > 0 && view.parts === 1;
+  const logged = seat.shots.filter(({ loggedAt }) => loggedAt !== null).length;
+  const loggedBefore = useRef(logged).current;
+  const isFresh = stage === 'open' && shot !== null && now - opensAt(shot) < freshMs;
   return (
     <article
       class={styles.card}
@@ -81,6 +88,7 @@ export function Card(given: Props) {
       data-behind={props.isBehind || undefined}
       data-live={isLive || undefined}
       data-front={props.isFront || undefined}
+      data-fresh={isFresh || undefined}
       aria-label={`Mould ${place}, ${seat.mould.name}, ${labels[stage]}`}
     >
       <header class={styles.cardHead}>
@@ -107,6 +115,7 @@ export function Card(given: Props) {
       <div class={styles.mapSlot} ref={slot}>
         {isLive && <CardMap {...props} view={view} />}
       </div>
+      {logged > loggedBefore && <i key={logged} class={styles.logged} aria-hidden="true" />}
     </article>
   );
 }
