@@ -31,6 +31,8 @@ export async function violationsOn(
           runOnly: { type: 'tag', values: tags },
           rules: {
             'target-size': { enabled: true },
+            // Names begin with the words on the screen.
+            'label-content-name-mismatch': { enabled: true },
             'color-contrast-enhanced': { enabled: table },
           },
         });

@@ -1,7 +1,8 @@
 import { useRef } from 'preact/hooks';
-import { type Meaning, spokenOf } from '#screens/table/meaning.ts';
+import { labelOf, type Meaning } from '#screens/table/meaning.ts';
 import type { SteadyMeaning } from '#screens/table/use-steady-meaning.ts';
 import { Icon } from '#ui/Icon.tsx';
+import { useMedia } from '#ui/use-media.ts';
 import { usePress } from '#ui/use-press.ts';
 import styles from './Table.module.css';
 
@@ -9,6 +10,9 @@ interface Props {
   meaning: Meaning;
   steady: SteadyMeaning;
 }
+
+/** Where the sheet shows the short words. */
+const stand = '(orientation: landscape) and (max-height: 500px)';
 
 /**
  * The main key: always the next right thing. A press is read by the label that was painted when the
@@ -19,13 +23,14 @@ export function MainKey({ meaning, steady }: Props) {
   const readNow = () => {
     atDown.current = steady.read();
   };
+  const isStand = useMedia(stand);
   const press = usePress(() => steady.act(atDown.current), readNow);
   return (
     <button
       type="button"
       class={styles.go}
       data-means={meaning.means}
-      aria-label={spokenOf(meaning)}
+      aria-label={labelOf(meaning, isStand)}
       aria-disabled={meaning.means === 'nothing' || undefined}
       {...press}
       onClick={(event) => {

@@ -27,7 +27,7 @@ export function PotsPanel({ table, onSaid, onPot }: Props) {
             key={pot.id}
             isPressed={next.length === 1 && pot === first}
             onPress={() => choose([pot.id])}
-            label={`Pour next: ${pot.name}`}
+            label={`${'ABCDEF'.charAt(index)} ${shortened(pot.name, 9)}, pour next: ${pot.name}`}
           >
             {'ABCDEF'.charAt(index)} {shortened(pot.name, 9)}
           </PressKey>
@@ -40,7 +40,10 @@ export function PotsPanel({ table, onSaid, onPot }: Props) {
           </PressKey>
         )}
         {first && (
-          <PressKey onPress={() => onPot(first.id)} label={`About ${first.name}`}>
+          <PressKey
+            onPress={() => onPot(first.id)}
+            label={`About ${shortened(first.name, 9)}, ${first.name}`}
+          >
             About {shortened(first.name, 9)}
           </PressKey>
         )}

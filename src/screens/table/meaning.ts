@@ -36,6 +36,14 @@ export function spokenOf({ word, spoken, touches }: Meaning): string {
   return `${word} ${spoken ?? touches}`;
 }
 
+/** The same as a name: it begins with the words that the key shows (WCAG 2.2, 2.5.3). */
+export function labelOf(meaning: Meaning, isStand: boolean): string {
+  const { word, spoken, touches, short } = meaning;
+  const shown = isStand ? short : touches;
+  const full = spoken ?? touches;
+  return full.startsWith(shown) ? `${word} ${full}` : `${word} ${shown}, ${full}`;
+}
+
 /** The main key for the next step: its word, the moulds it touches, and what it writes. */
 export function meaningOf(
   table: Table,

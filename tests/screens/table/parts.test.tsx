@@ -224,7 +224,7 @@ describe('a hand pour in layers', () => {
     await press(/^Filled/);
     await mainSays(/^Layer 2 Pot 2/);
     await press(/^Pot:/);
-    await press(/^Pour next: Pot 3/);
+    await press(/^C Pot 3/);
     await mainSays(/^Layer 2 Pot 3: Cup 4$/);
   });
 });
