@@ -113,7 +113,8 @@ async function open(root: HTMLElement): Promise<void> {
     // Made-up numbers need no second copy: they come again from their file.
     if (!isDemo) whenIdle(() => void shop.safety.start().catch(() => {}));
   };
-  const lost = !isDemo && (await isBlank(book)) ? await lostFrom(shop) : null;
+  const isLost = footing.isEmpty && !isDemo && (await isBlank(book));
+  const lost = isLost ? await lostFrom(shop) : null;
   if (!lost) return goOn();
   const { Lost } = await import('#app/Lost.tsx');
   show(<Lost {...lost} onGoOn={goOn} />);
@@ -171,9 +172,10 @@ const madeWay = {
 };
 
 async function fail(root: HTMLElement, error: unknown): Promise<void> {
-  const { troubleOf, wayAround } = await import('#app/opening-troubles.ts');
+  const { textWay, troubleOf, wayAround } = await import('#app/opening-troubles.ts');
   const { fault, ...trouble } = troubleOf(error);
   render(<Trouble {...trouble} />, root);
+  if (fault === 'newer') textWay(name, (way) => render(<Trouble {...trouble} way={way} />, root));
   if (fault !== 'other' || !(await hasDrawer(name))) return;
   const way = await wayAround(
     name,

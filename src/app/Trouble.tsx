@@ -41,7 +41,7 @@ export function Trouble({ title, text, detail, first, way }: Props) {
         </ActKey>
         {way && (
           <>
-            <p>{way.text}</p>
+            <p role="status">{way.text}</p>
             <ActKey onPress={way.onPress}>{way.word}</ActKey>
           </>
         )}

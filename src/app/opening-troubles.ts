@@ -1,8 +1,12 @@
 import type { Way } from '#app/Trouble.tsx';
 import type { Safety } from '#live/safety.ts';
+import { systemClock } from '#platform/clock.ts';
+import { deviceFiles } from '#platform/files.ts';
 import { heldWords } from '#screens/kept-words.ts';
+import { countWords } from '#screens/words.ts';
 import { removeDatabase } from '#store/demo.ts';
 import { openingFault } from '#store/opening-fault.ts';
+import { rawLogbook } from '#store/raw.ts';
 
 /** What is said when the logbook does not open: what happened, what is safe, what to do. */
 const troubles: Record<ReturnType<typeof openingFault>, { title: string; text: string }> = {
@@ -34,6 +38,30 @@ export const slow = {
 export function troubleOf(error: unknown) {
   const fault = openingFault(error);
   return { ...troubles[fault], ...(fault === 'other' ? { detail: String(error) } : {}), fault };
+}
+
+/**
+ * The way on while the app is older than the logbook: everything in it as text, read and not written.
+ * `show` puts the way on the page, again when something came of it.
+ */
+export function textWay(name: string, show: (way: Way) => void): void {
+  const way = {
+    word: 'Save it as text',
+    text: 'Every record as readable lines, without pictures. Nothing in the logbook is changed.',
+    onPress: () => void save(),
+  };
+  const { now, zone } = systemClock();
+  async function save() {
+    try {
+      const { file, records, pictures } = await rawLogbook(name, now(), zone());
+      deviceFiles.save(file);
+      const text = `${countWords(records, 'record')} written to ${file.name}. ${countWords(pictures, 'picture')} left out. Look whether it is there.`;
+      show({ ...way, text });
+    } catch {
+      show({ ...way, text: 'That did not work. Free some space and press again.' });
+    }
+  }
+  show(way);
 }
 
 /**

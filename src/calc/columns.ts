@@ -4,6 +4,7 @@ import { heatNumberAt } from '#calc/pot-course.ts';
 import { type PotRun, potRunsOf } from '#calc/pot-runs.ts';
 import { type Scrap, scrapOf } from '#calc/scrap.ts';
 import { openSec } from '#calc/set-clock.ts';
+import { laterStamp } from '#calc/stamp.ts';
 import { type Seat, type Shot, type Table, tableOf } from '#calc/table.ts';
 import type { TrayChange } from '#calc/tray.ts';
 import { type PackedUse, packedUses, usesOf } from '#calc/used.ts';
@@ -12,7 +13,7 @@ import { defects } from '#model/defect.ts';
 import type { Entry, Result, SessionId } from '#model/entry.ts';
 import type { ColourwayId, InjectorId } from '#model/gear.ts';
 import type { MouldId } from '#model/mould.ts';
-import type { Instant } from '#model/schemas.ts';
+import type { Instant, Stamp } from '#model/schemas.ts';
 import { type Trial, trials } from '#model/trial.ts';
 
 /**
@@ -70,6 +71,8 @@ export interface Columns {
   runs?: readonly PotRun[];
   /** What shots tried of their moulds, each by its row; absent in older digests: nothing. */
   tried?: readonly { shot: number; what: Trial; did: boolean }[];
+  /** The newest of its lines, so that a later correction is seen; absent in older digests. */
+  newest?: Stamp;
   /** Its bad baits, where they were weighed; absent: nobody did. */
   scrap?: Scrap;
 }
@@ -108,6 +111,7 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     used: packedUses(usesOf(lines), table.begunAt),
     runs: potRunsOf(lines),
     trays: table.trays,
+    ...newestOf(entries),
     tried: shots.flatMap(({ tried }, shot) =>
       trials.flatMap((what) => {
         const did = tried[what];
@@ -116,6 +120,11 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     ),
     ...(table.scrapG === null ? {} : { scrap: scrapOf(table) }),
   };
+}
+
+function newestOf(entries: readonly Entry[]): Pick<Columns, 'newest'> {
+  const newest = entries.reduce<Stamp | null>((last, { stamp }) => laterStamp(last, stamp), null);
+  return newest ? { newest } : {};
 }
 
 /** The heat that a shot was poured in; 0: no pot was logged. */

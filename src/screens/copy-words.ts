@@ -17,10 +17,28 @@ export function ageWords(at: number, now: number, zone: string): string {
 }
 
 /** What is only on this phone; empty: nothing is. */
-export function sinceWords({ sessions, things }: SinceCopy): string {
-  const parts = [
-    ...(sessions > 0 ? [countWords(sessions, 'session')] : []),
-    ...(things > 0 ? [countWords(things, 'change of the shop', 'changes of the shop')] : []),
+export function sinceWords(since: SinceCopy): string {
+  const kinds: [number, string, string][] = [
+    [since.sessions, 'session', 'sessions'],
+    [since.putRight, 'session put right', 'sessions put right'],
+    [since.photos, 'photo', 'photos'],
+    [since.movements, 'stock line', 'stock lines'],
+    [since.things, 'change of the shop', 'changes of the shop'],
   ];
-  return listed(parts);
+  return listed(
+    kinds.filter(([count]) => count > 0).map(([count, one, many]) => countWords(count, one, many)),
+  );
 }
+
+/** The tables that it reads. */
+export const sinceTables = [
+  'columns',
+  'moulds',
+  'colourways',
+  'materials',
+  'mixes',
+  'photos',
+  'movements',
+  'settings',
+  'meta',
+] as const;

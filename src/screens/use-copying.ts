@@ -33,8 +33,9 @@ export function useCopying() {
   const noting = useRef<Parameters<typeof noteCopy>[2] | null>(null);
   useEffect(() => () => stop.current?.abort(), []);
 
-  async function make(wish: { withPhotos: boolean; words: string | null }): Promise<void> {
-    if (stop.current) return;
+  /** The copy that was made; null: it was not, and `trouble` says why. */
+  async function make(wish: { withPhotos: boolean; words: string | null }): Promise<Ready | null> {
+    if (stop.current) return null;
     const controller = new AbortController();
     stop.current = controller;
     setTrouble('');
@@ -47,42 +48,48 @@ export function useCopying() {
       const name = `warmshot-${dayOf(at, clock.zone())}.warmshot`;
       const file = new File([copy.file], name, { type: 'application/octet-stream' });
       noting.current = { at, newest, isLocked: wish.words !== null };
-      setReady({ copy, file, canShare: files.canShare(file), out: 'no' });
+      const made: Ready = { copy, file, canShare: files.canShare(file), out: 'no' };
+      setReady(made);
       confirm(shop);
+      return made;
     } catch (error) {
       setTrouble(whyOf(error) === 'too-big' ? tooBig : troubleWords(error));
       refuse(shop);
+      return null;
     } finally {
       stop.current = null;
       setShare(null);
     }
   }
 
-  async function handOver(how: 'share' | 'save'): Promise<void> {
-    if (!ready || !noting.current) return;
+  async function handOver(how: 'share' | 'save', one: Ready | null = ready): Promise<void> {
+    if (!one) return;
     try {
       if (how === 'save') {
-        files.save(ready.file);
-        setReady({ ...ready, out: 'asked' });
+        files.save(one.file);
+        setReady({ ...one, out: 'asked' });
         setTrouble('');
-      } else if (await files.share(ready.file)) await noteOut();
-    } catch {
+      } else if (await files.share(one.file)) await noteOut(one);
+    } catch (error) {
+      // Making it took longer than a press lasts: the share key is there for another one.
+      if (one !== ready && error instanceof DOMException && error.name === 'NotAllowedError')
+        return;
       setTrouble('This phone did not take the file. Save it instead.');
     }
   }
 
   /** A copy counts from when it is known to be elsewhere than in this page. */
-  async function noteOut(): Promise<void> {
-    if (!ready || !noting.current) return;
-    await noteCopy(book, ready.copy, noting.current);
-    setReady({ ...ready, out: 'out' });
+  async function noteOut(one: Ready): Promise<void> {
+    if (!noting.current) return;
+    await noteCopy(book, one.copy, noting.current);
+    setReady({ ...one, out: 'out' });
     setTrouble('');
   }
 
   async function found(isThere: boolean): Promise<void> {
     if (!ready) return;
     if (!isThere) return setReady({ ...ready, out: 'missing' });
-    await noteOut().catch(() => setTrouble('Not noted. Free some space and press again.'));
+    await noteOut(ready).catch(() => setTrouble('Not noted. Free some space and press again.'));
   }
 
   return { share, ready, trouble, make, handOver, found, stop: () => stop.current?.abort() };

@@ -1,32 +1,22 @@
 import type { Book } from '#store/book.ts';
 import type { Table } from '#store/db.ts';
 
-/** What a person set up or logged. */
-export const footingTables = [
-  'entries',
-  'sealed',
-  'moulds',
-  'injectors',
-  'colourways',
-  'materials',
-  'mixes',
-  'photos',
-  'remarks',
-  'ideas',
-  'changes',
-  'movements',
-] as const satisfies readonly Table[];
+/** What `footingOf` reads. */
+export const footingTables = ['entries', 'sealed', 'moulds'] as const satisfies readonly Table[];
 
 /** What the app must know before it shows anything; counts only, so that years of data cost nothing. */
 export async function footingOf(book: Book): Promise<{ hasRunning: boolean; isEmpty: boolean }> {
-  const [running = 0, ...others] = await countsIn(book, footingTables);
-  return { hasRunning: running > 0, isEmpty: running + others.reduce((a, b) => a + b, 0) === 0 };
+  const [running = 0, sealed = 0, moulds = 0] = await countsIn(book, footingTables);
+  return { hasRunning: running > 0, isEmpty: running + sealed + moulds === 0 };
 }
 
-/** Whether not even settings are there: a logbook on its first day, or one that was lost. */
+/** What is worked out again, kept on this device alone, or only half written. */
+const noLoss: ReadonlySet<Table> = new Set(['columns', 'drafts', 'meta']);
+
+/** Whether nothing at all is there, no colour and no setting: a first day, or a lost logbook. */
 export async function isBlank(book: Book): Promise<boolean> {
-  const { isEmpty } = await footingOf(book);
-  return isEmpty && (await countsIn(book, ['settings', 'photo-bytes'])).every((count) => !count);
+  const tables = [...book.db.objectStoreNames].filter((table) => !noLoss.has(table));
+  return (await countsIn(book, tables)).every((count) => count === 0);
 }
 
 async function countsIn({ db }: Book, tables: readonly Table[]): Promise<number[]> {

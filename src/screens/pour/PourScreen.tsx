@@ -1,7 +1,7 @@
 import { dayOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import { CopyLine } from '#screens/CopyLine.tsx';
+import { CopyNow } from '#screens/CopyNow.tsx';
 import { LastDay } from '#screens/pour/LastDay.tsx';
 import { PastSessions } from '#screens/pour/PastSessions.tsx';
 import { PourerKeys } from '#screens/pour/PourerKeys.tsx';
@@ -39,7 +39,7 @@ export function PourScreen() {
         {day && <LastDay day={day} today={today} columns={columns} />}
         <PourerKeys settings={settings} />
         <StartKeys last={last} newest={newest} hasReadCautions={hasReadCautions} />
-        <CopyLine />
+        <CopyNow />
       </div>
       {day && hasPast && <PastSessions lastDay={day} today={today} />}
     </DeskPage>

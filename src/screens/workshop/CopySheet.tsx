@@ -1,6 +1,6 @@
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import { ageWords, sinceWords } from '#screens/copy-words.ts';
+import { ageWords, sinceTables, sinceWords } from '#screens/copy-words.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { Row } from '#screens/workshop/Row.tsx';
 import { keptAside } from '#store/copy/aside.ts';
@@ -12,7 +12,7 @@ import styles from './Rows.module.css';
 /** The ways out of the phone and into it. */
 export function CopySheet() {
   const { book, clock } = useShop();
-  const since = useLive(() => sinceCopy(book), ['columns', 'meta'], 'since');
+  const since = useLive(() => sinceCopy(book), sinceTables, 'since');
   const cameIn = useLive(async () => (await keptAside(book, 'brought-in')) ?? null, ['meta'], 'in');
   if (!since || cameIn === undefined) return null;
   const { last } = since;

@@ -6,15 +6,17 @@ import { OpenCopyScreen } from '#screens/keep/OpenCopyScreen.tsx';
 import { PourScreen } from '#screens/pour/PourScreen.tsx';
 import { WorkshopScreen } from '#screens/workshop/WorkshopScreen.tsx';
 import { keptAside } from '#store/copy/aside.ts';
-import { broughtIn } from '#store/copy/bring.ts';
+import { broughtIn, newestStamp } from '#store/copy/bring.ts';
 import { openedFile } from '#store/copy/file.ts';
+import { noteCopy, sinceCopy } from '#store/copy/since.ts';
 import { takenCopy } from '#store/copy/take.ts';
 import { changeHead, headsOf } from '#store/heads.ts';
 import { addToSession, takeBack } from '#store/sessions.ts';
+import { changeSettings } from '#store/settings.ts';
 import { aMould, morning, pourEvening } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
-import { dumpOf, fillShop } from '../../hands/full-shop.ts';
-import { aShop, show, type TestShop } from '../../hands/show.tsx';
+import { dumpOf, fillShop, stockLine } from '../../hands/full-shop.ts';
+import { aSafety, aShop, show, type TestShop } from '../../hands/show.tsx';
 
 const key = (name: string | RegExp) => page.getByRole('button', { name });
 const dayMs = 86_400_000;
@@ -41,7 +43,9 @@ describe('taking a copy', () => {
     show(shop, <KeepScreen />);
     await expect.element(page.getByText('No copy has left this phone yet.')).toBeVisible();
     await expect
-      .element(page.getByText(/Only on this phone: 2 sessions and 10 changes/))
+      .element(
+        page.getByText(/Only on this phone: 2 sessions, 1 photo, 2 stock lines and 10 changes/),
+      )
       .toBeVisible();
     await key('Make the copy').click();
     await expect.element(page.getByRole('heading', { name: 'The copy is good' })).toBeVisible();
@@ -137,11 +141,106 @@ describe('taking a copy', () => {
   test('one line asks for a copy when three sessions are on this phone only, and not before', async () => {
     show(shop, <PourScreen />);
     await expect.element(page.getByRole('heading', { level: 1, name: 'Pour' })).toBeVisible();
-    const line = page.getByRole('link', { name: /only on this phone/ });
+    const line = page.getByText(/only on this phone/);
     expect(line.elements()).toEqual([]);
     const mould = await aMould(shop.book, 'Craw 40');
     await pourEvening(shop.book, { fills: [{ mould, gave: 'gggg' }], at: morning - dayMs / 2 });
-    await expect.element(line).toHaveTextContent('3 sessions only on this phone. Take a copy');
+    await expect.element(line).toHaveTextContent(/^3 sessions, 1 photo, 2 stock lines and 11/);
+    // One press makes it, reads it back and hands it over.
+    await key('Copy now').click();
+    await expect.element(page.getByText(/^Look where this browser puts/)).toBeVisible();
+    expect((await openedFile(shop.handed[0] as File, null)).header.counts.sealed).toBe(3);
+    await key('It is there').click();
+    await expect.element(page.getByText(/^Handed over/)).toBeVisible();
+    show(shop, <PourScreen />);
+    await expect.element(page.getByRole('heading', { level: 1, name: 'Pour' })).toBeVisible();
+    expect((await sinceCopy(shop.book)).sessions).toBe(0);
+    expect(line.elements()).toEqual([]);
+  });
+
+  test('one press reaches the share sheet; where the press is over by then, its key stays', async () => {
+    let isOver = false;
+    const shared: string[] = [];
+    shop.files = {
+      ...shop.files,
+      canShare: () => true,
+      share: async ({ name }) => {
+        if (isOver) throw new DOMException('No press.', 'NotAllowedError');
+        return shared.push(name) > 0;
+      },
+    };
+    shop.safety = aSafety({ copy: null });
+    show(shop, <PourScreen />);
+    isOver = true;
+    await key('Copy now').click();
+    await expect.element(key('Share it')).toBeVisible();
+    expect(page.getByRole('alert').elements()).toEqual([]);
+    isOver = false;
+    await key('Share it').click();
+    await expect.element(page.getByText(/^Handed over/)).toBeVisible();
+    const mould = await aMould(shop.book, 'Craw 40');
+    shop.set(morning + dayMs);
+    await pourEvening(shop.book, { fills: [{ mould, gave: 'gggg' }], at: morning + dayMs / 2 });
+    show(shop, <PourScreen />);
+    await key('Copy now').click();
+    await expect.element(page.getByText(/^Handed over/)).toBeVisible();
+    expect(shared).toEqual(['warmshot-2026-11-25.warmshot', 'warmshot-2026-11-26.warmshot']);
+  });
+
+  test('without a second copy on the device one session is enough, and a lock asks for its words', async () => {
+    const copy = await takenCopy(
+      shop.book,
+      { withPhotos: true, words: null, version: '1' },
+      morning,
+    );
+    const newest = await newestStamp(shop.book);
+    await noteCopy(shop.book, copy, { at: morning, newest, isLocked: true });
+    const mould = await aMould(shop.book, 'Craw 40');
+    await pourEvening(shop.book, { fills: [{ mould, gave: 'gggg' }], at: morning + dayMs / 2 });
+    show(shop, <PourScreen />);
+    await expect.element(page.getByRole('heading', { level: 1, name: 'Pour' })).toBeVisible();
+    shop.safety = aSafety({ copy: null });
+    const root = show(shop, <PourScreen />);
+    await expect
+      .element(page.getByText('1 session and 1 change of the shop only on this phone.'))
+      .toBeVisible();
+    await expect
+      .element(page.getByRole('link', { name: 'Copy now' }))
+      .toHaveAttribute('href', '#/keep');
+    expect(await faults(root)).toEqual([]);
+    expect(isNoWider()).toBe(true);
+  });
+
+  test('what is put right, photographed, bought or set since a copy is only on this phone', async () => {
+    const copy = await takenCopy(
+      shop.book,
+      { withPhotos: true, words: null, version: '1' },
+      morning,
+    );
+    const note = async () =>
+      noteCopy(shop.book, copy, {
+        at: morning,
+        newest: await newestStamp(shop.book),
+        isLocked: false,
+      });
+    const none = { sessions: 0, putRight: 0, photos: 0, movements: 0, things: 0 };
+    const [sealed] = await shop.book.db.getAll('sealed');
+    const [photo] = await headsOf(shop.book, 'photos');
+    const [material] = await headsOf(shop.book, 'materials');
+    if (!sealed || !photo || !material) throw new Error('The shop is empty.');
+    const at = morning + 60_000;
+    const acts: [object, () => Promise<unknown>][] = [
+      [{ putRight: 1 }, () => addToSession(shop.book, sealed.id, { kind: 'noted', text: 'x' }, at)],
+      [{ photos: 1 }, () => changeHead(shop.book, 'photos', photo.id, { rating: 5 }, at)],
+      [{ movements: 1 }, () => stockLine(shop.book, material.id, { kind: 'lost', qty: 1 }, at)],
+      [{ things: 1 }, () => changeSettings(shop.book, { potMl: 500 }, at)],
+    ];
+    for (const [told, act] of acts) {
+      await note();
+      expect(await sinceCopy(shop.book)).toMatchObject(none);
+      await act();
+      expect(await sinceCopy(shop.book)).toMatchObject({ ...none, ...told });
+    }
   });
 });
 
