@@ -37,9 +37,9 @@ export function PourScreen() {
     >
       <div class={styles.column}>
         {day && <LastDay day={day} today={today} columns={columns} />}
+        <CopyNow />
         <PourerKeys settings={settings} />
         <StartKeys last={last} newest={newest} hasReadCautions={hasReadCautions} />
-        <CopyNow />
       </div>
       {day && hasPast && <PastSessions lastDay={day} today={today} />}
     </DeskPage>
