@@ -1,8 +1,6 @@
 import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
-
-/** What this device knows of its own glass and hand: never merged, never in a file. */
-const keyOf = (book: Book, name: string) => `${book.db.name} ${name}`;
+import { keyOf, read, write } from '#store/own-lines.ts';
 
 /** CSS px in a millimetre of this glass, as the person measured it; null: not measured. */
 export function pxPerMmOf(book: Book): number | null {
@@ -63,17 +61,6 @@ function keptCounts(book: Book): Count[] {
   }
 }
 
-/** What a session was begun without, to be asked at its table; empty: nothing. */
-export function asksOf(book: Book, sessionId: string | null): string[] {
-  const [of, ...asks] = (read(keyOf(book, 'asks')) ?? '').split(' ');
-  return of === sessionId ? asks : [];
-}
-
-/** Keeps what the table is to ask in this session. One session at a time. */
-export function keepAsks(book: Book, sessionId: string, asks: readonly string[]): void {
-  write(keyOf(book, 'asks'), [sessionId, ...asks].join(' '));
-}
-
 function isCounted(kept: unknown): kept is Count {
   if (typeof kept !== 'object' || kept === null) return false;
   const { mixKey, counts, at } = kept as Record<string, unknown>;
@@ -83,20 +70,4 @@ function isCounted(kept: unknown): kept is Count {
     Array.isArray(counts) &&
     counts.every((count) => Number.isSafeInteger(count) && count >= 0)
   );
-}
-
-function read(key: string): string | null {
-  try {
-    return localStorage.getItem(key);
-  } catch {
-    return null;
-  }
-}
-
-function write(key: string, value: string): void {
-  try {
-    localStorage.setItem(key, value);
-  } catch {
-    // Storage is closed to this page: the count lives on the screen alone.
-  }
 }

@@ -15,7 +15,7 @@ import { StartFoot } from '#screens/start/StartFoot.tsx';
 import { useCarried } from '#screens/start/use-carried.ts';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { joined } from '#screens/words.ts';
-import { keepAsks } from '#store/glass.ts';
+import { keepAsks } from '#store/asks.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { type PouredWith, startPouring } from '#store/start.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';

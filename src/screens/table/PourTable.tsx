@@ -43,7 +43,7 @@ import { useUndo } from '#screens/table/use-undo.ts';
 import { useWalk } from '#screens/table/use-walk.ts';
 import { useWipe } from '#screens/table/use-wipe.ts';
 import { WipeShade } from '#screens/table/WipeShade.tsx';
-import { asksOf } from '#store/glass.ts';
+import { asksOf } from '#store/asks.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { Icon } from '#ui/Icon.tsx';
 import styles from './Table.module.css';
