@@ -12,9 +12,12 @@ mkdirSync('demo', { recursive: true });
 const sizes = readme
   ? [[360, 740]]
   : [
+      [320, 568],
       [360, 740],
       [412, 915],
       [740, 360],
+      [915, 412],
+      [768, 1024],
       [1024, 768],
     ];
 const palettes = readme ? ['chalk'] : ['chalk', 'lamp'];
@@ -32,8 +35,8 @@ const page = await browser.newPage({
 const shots = [];
 
 /** The page as it stands now, at every size and in every palette. */
-async function look(name) {
-  for (const [width, height] of sizes) {
+async function look(name, glasses = sizes) {
+  for (const [width, height] of glasses) {
     await page.setViewportSize({ width, height });
     for (const palette of palettes) {
       await page.evaluate((theme) => {
@@ -146,6 +149,42 @@ async function lookRoundTheDemo() {
   ]) {
     await turnTo(place);
     await look(`demo-${place.replace('/', '-')}`);
+  }
+}
+
+/** The table as it is seldom seen: main key left, large keys, a mould in parts, several pots, layers, the glass asleep. */
+async function lookAtRareTables() {
+  await addMould('Wide', 6, 8);
+  await addMould('Cup 4', 2, 2);
+  await go('workshop');
+  await press('Swap');
+  await go('line-up');
+  for (const name of [/^Grub 50/, /^Wide/, /^Cup 4/]) await press(name);
+  await press(/^Start pouring/);
+  await wait(600);
+  await look('table-swapped');
+  await press(/^Filled/);
+  await press(/^Open now, Wide/);
+  await press(/^Mark bad, Wide/);
+  await look('table-parts');
+  await press(/^Back/);
+  for (const pot of ['Side B', 'Side A']) {
+    await press(/^Pot:/);
+    await press(/^Another pot/);
+    await press(/^New colour/);
+    await look(`table-pots-${pot === 'Side B' ? 2 : 3}`);
+  }
+  await press(/^Wipe/);
+  await look('table-wipe', [[360, 740]]);
+  await pass(9_000);
+  await wait(400);
+  for (const size of ['Large', 'Largest']) {
+    await go('glove-check');
+    await page.getByRole('button', { name: size, exact: true }).click();
+    await wait();
+    await go('table');
+    await wait(600);
+    await look(`table-${size.toLowerCase()}`);
   }
 }
 
@@ -269,6 +308,7 @@ if (!readme) {
     await go(check);
     await look(check);
   }
+  await lookAtRareTables();
   await lookRoundTheDemo();
 }
 

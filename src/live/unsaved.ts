@@ -14,7 +14,7 @@ export interface Unsaved {
   hear(tell: () => void): () => void;
   /**
    * Stores an entry. True once it is on disk; false when it waits here instead, because the device
-   * refused it or gave no answer for two seconds. It never rejects.
+   * refused it or gave no answer for 0.9 s: the table says so within a second. It never rejects.
    */
   store(entry: Entry): Promise<boolean>;
   /** Tries to store all that waits. True when nothing is left. */
@@ -22,7 +22,7 @@ export interface Unsaved {
 }
 
 /** No answer for so long counts as a no; and so often it is tried again. */
-const patienceMs = 2_000;
+const patienceMs = 900;
 /** A try without an answer holds back the next one for so long. */
 const stuckMs = 10_000;
 

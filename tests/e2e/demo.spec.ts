@@ -41,6 +41,18 @@ test('the clocks of the demo table run ten times as fast, and go on so after a r
     window.location.hash = '#/line-up';
   });
   await lineUpIn(page, 'Grub 50');
+  // No band over the table: the round line says it, on every glass.
+  for (const [width, height] of [
+    [320, 568],
+    [740, 360],
+    [1024, 768],
+    [360, 740],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    await expect(
+      page.getByRole('region', { name: 'This evening' }).getByText(/Demo/),
+    ).toBeVisible();
+  }
   await pressMain(page, /^Filled/);
   await expect.poll(() => mainKey(page)).toMatch(/^Setting/);
   const leftSec = async () => {

@@ -1,5 +1,6 @@
 import type { Table } from '#calc/table.ts';
 import type { Count } from '#calc/tonight.ts';
+import { useShop } from '#live/shop.ts';
 import type { Instant } from '#model/schemas.ts';
 import styles from './Table.module.css';
 
@@ -13,6 +14,7 @@ interface Props {
 
 /** Where the evening is: round, time, good so far, not checked, and what is wrong with the phone. */
 export function RoundLine({ table, count, now, isAwake, isMuted }: Props) {
+  const isDemo = useShop().leaveDemo !== null;
   const minutes = Math.max(0, Math.floor((now - table.begunAt) / 60_000));
   const hours = Math.floor(minutes / 60);
   const rest = String(minutes % 60).padStart(2, '0');
@@ -28,8 +30,9 @@ export function RoundLine({ table, count, now, isAwake, isMuted }: Props) {
       data-unchecked={notChecked > 0 || undefined}
     >
       <span class={styles.lineRound}>
-        <span class={styles.notStand}>Round </span>
-        <span class={styles.onlyStand}>R </span>
+        {isDemo && 'Demo '}
+        <span class={isDemo ? styles.onlyTablet : styles.notStand}>Round </span>
+        <span class={isDemo ? styles.notTablet : styles.onlyStand}>R </span>
         {Math.max(1, table.rounds)}
       </span>
       <span class={isMuted ? styles.onlyTablet : isFull ? styles.spare : undefined}>
