@@ -2,6 +2,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { type SessionLog, useSessionLog } from '#live/use-session-log.ts';
 import { fillDevice } from '../../hands/full-device.ts';
+import { failNth } from '../../hands/nth-call.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
 import { show } from '../../hands/show.tsx';
 import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
@@ -51,6 +52,24 @@ test('with storage full logging goes on in memory, it is said until there is roo
   await expect.element(alarm).not.toBeInTheDocument();
   expect(new Set((await table.entries()).map(({ id }) => id)).size).toBe(60);
 }, 60_000);
+
+test('a store that gives no answer is told of within a second, and the entry is there once', async () => {
+  const table = await aTable([['Grub 50', 2, 4]]);
+  table.pass(1_000);
+  const { name } = table.shop.book.db;
+  const silent = failNth('commit', 1, 'no answer', (db) => db.name === name);
+  await main(table, /^Filled/);
+  await expect.poll(silent.isDone).toBe(true);
+  // 1 s of the table's own clock at most, in the steps of its ticks.
+  for (let ms = 0; ms < 900; ms += 450) table.pass(450);
+  await expect.element(alarm).toHaveTextContent(/^Not saving/);
+  silent.answer();
+  silent.restore();
+  table.pass(1_000);
+  await expect.element(alarm).not.toBeInTheDocument();
+  await mainSays(/^Setting/);
+  expect(await table.entries()).toHaveLength(1);
+});
 
 test('the line stands over an open map as well, whole on every glass', async () => {
   const table = await aTable([['Grub 50', 2, 4]]);
