@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { cavityCount } from '#calc/cavity-layout.ts';
 import { columnsOf } from '#calc/columns.ts';
 import { daysBefore } from '#calc/day-count.ts';
 import { dayOf } from '#calc/days.ts';
@@ -31,6 +32,14 @@ async function textOf(book: Book): Promise<string> {
   const tables = [...book.db.objectStoreNames];
   return JSON.stringify(await Promise.all(tables.map((table) => book.db.getAll(table))));
 }
+
+test('its moulds are aluminium of at least three sizes and one of silicone', async () => {
+  const moulds = await headsOf(await filledBook(), 'moulds');
+  const sizesOf = (material: string) =>
+    moulds.filter((mould) => mould.material === material).map(({ layout }) => cavityCount(layout));
+  expect(new Set(sizesOf('aluminium')).size).toBeGreaterThanOrEqual(3);
+  expect(sizesOf('silicone')).toHaveLength(1);
+});
 
 test('the shop is there, all of it, and its last session was yesterday', async () => {
   const book = await filledBook();
