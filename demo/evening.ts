@@ -50,7 +50,7 @@ function begin(scene: Scene): void {
 function lineUpSaid({ plan, shop }: Scene, lineUp: readonly MouldKey[]): SaidOf<'lined-up'> {
   return {
     kind: 'lined-up',
-    moulds: lineUp.map((key) => frozenMould(shop.moulds[key], shop.history)),
+    moulds: lineUp.map((key) => frozenMould(shop.moulds[key], shop.history, Object.values(shop.moulds))),
     injector: frozenInjector(shop.injectors[plan.injector]),
   };
 }

@@ -26,6 +26,7 @@ import {
   type MouldKey,
   moulds,
   settings,
+  takes,
 } from './shop.ts';
 import { truths } from './truths.ts';
 
@@ -76,8 +77,13 @@ export function demoText(seed: number = shopSeed): string {
 
 /** The heads of the shop, all added on one day. */
 function setUp(pen: Pen, at: Instant): ShopNow {
+  const moulds = pen.heads<Mould, MouldKey>(factsOfMoulds(), at);
+  const { body, part, each } = takes;
   return {
-    moulds: pen.heads<Mould, MouldKey>(factsOfMoulds(), at),
+    moulds: {
+      ...moulds,
+      [body]: { ...moulds[body], needs: [{ mouldId: moulds[part].id, each }] },
+    },
     injectors: pen.heads<Injector, InjectorKey>(injectors, at),
     colourways: pen.heads<Colourway, ColourKey>(colourways, at),
     mixes: [],

@@ -34,6 +34,7 @@ export const moulds = {
     section: { shape: 'flat', thicknessMm: 6 },
     partMl: 4.2,
     sprueMl: 16,
+    thinnestMm: 2,
     setSec: 130,
     usualSec: 130,
   }),
@@ -64,9 +65,17 @@ export const moulds = {
     sprueMl: 9,
     setSec: 90,
     usualSec: 90,
+    makes: 'part',
   }),
 } satisfies Record<string, ShopMould>;
 export type MouldKey = keyof typeof moulds;
+
+/** Which baits take parts: of which mould, and how many each. */
+export const takes = { body: 'craw', part: 'fin', each: 2 } as const satisfies {
+  body: MouldKey;
+  part: MouldKey;
+  each: number;
+};
 
 const barrel = { capacityMl: 118.294118, boreMm: 38, isTwin: false };
 
@@ -92,7 +101,10 @@ export const colourways = {
 } satisfies Record<string, FactsOf<'colourways'>>;
 export type ColourKey = keyof typeof colourways;
 
-type Given = Pick<FactsOf<'moulds'>, 'section' | 'partMl' | 'sprueMl' | 'setSec'> & {
+type Given = Pick<
+  FactsOf<'moulds'>,
+  'section' | 'partMl' | 'sprueMl' | 'setSec' | 'makes' | 'thinnestMm'
+> & {
   usualSec: number;
 };
 

@@ -33,12 +33,16 @@ async function textOf(book: Book): Promise<string> {
   return JSON.stringify(await Promise.all(tables.map((table) => book.db.getAll(table))));
 }
 
-test('its moulds are aluminium of at least three sizes and one of silicone', async () => {
+test('its moulds are aluminium of at least three sizes, one of silicone, and one for the parts that another takes', async () => {
   const moulds = await headsOf(await filledBook(), 'moulds');
   const sizesOf = (material: string) =>
     moulds.filter((mould) => mould.material === material).map(({ layout }) => cavityCount(layout));
   expect(new Set(sizesOf('aluminium')).size).toBeGreaterThanOrEqual(3);
   expect(sizesOf('silicone')).toHaveLength(1);
+  const [maker, ...others] = moulds.filter(({ makes }) => makes);
+  expect(others).toEqual([]);
+  const taken = moulds.flatMap(({ needs = [] }) => needs.map(({ mouldId }) => mouldId));
+  expect(taken).toEqual([maker?.id]);
 });
 
 test('the shop is there, all of it, and its last session was yesterday', async () => {
