@@ -13,7 +13,7 @@ export interface KeyWalker {
 /** What can be pressed; the bar at the bottom is the two pedals themselves. */
 const pressable = 'button, a[href], input[type="file"]';
 /** How long what a key opens may take to be drawn; later the outline stays where it is. */
-const openingMs = 600;
+const openingMs = 2_000;
 
 /** Goes through the keys inside `root`, in the order they are read; the first one is outlined at once. */
 export function keyWalkerIn(root: HTMLElement): KeyWalker {
