@@ -1,12 +1,13 @@
 import { useShop } from '#live/shop.ts';
 import { Cautions } from '#screens/Cautions.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
+import { hrefTo } from '#screens/routes.ts';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { changeSettings } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 
-/** The cautions once, before the first session that was not begun from the first screen. */
+/** The cautions, before each session until they were read once; a hot pot does not wait for a page. */
 export function CautionsScreen() {
   const { book, clock } = useShop();
   const { act, trouble } = useOneAct();
@@ -22,6 +23,7 @@ export function CautionsScreen() {
       <ActKey size="main" small="They stay under Workshop" onPress={() => void read()}>
         I have read this
       </ActKey>
+      <ActKey href={hrefTo({ at: 'table' })}>Skip for now</ActKey>
       <Refusal says={trouble} />
     </DeskPage>
   );

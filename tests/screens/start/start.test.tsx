@@ -132,3 +132,12 @@ test('no caution calls anything safe, and the last word is with others', () => {
   for (const line of cautions) expect(line).not.toMatch(/\bsafe\b|\bharmless\b|\bno risk\b/i);
   expect(whoDecides).toMatch(/safety data sheets, local code and a licensed professional/);
 });
+
+test('the cautions may be skipped: they are no gate, and come again until they were read', async () => {
+  show(shop, <CautionsScreen />);
+  await expect
+    .element(page.getByRole('link', { name: 'Skip for now' }))
+    .toHaveAttribute('href', '#/table');
+  await expect.element(page.getByText(/^Release agent/)).toBeVisible();
+  expect((await settingsOf(shop.book)).cautionsReadAt).toBeNull();
+});
