@@ -53,7 +53,12 @@ test('what happened in a session stays as it was, only later', () => {
     expect(is.endedAt - was.endedAt).toBe(by);
     const [before, after] = [columnsOf(was.id, was.entries), columnsOf(is.id, is.entries)];
     const { startedAt, endedAt } = before;
-    expect(after).toEqual({ ...before, startedAt: startedAt + by, endedAt: endedAt + by, zone });
+    const newest = is.entries
+      .map(({ stamp }) => stamp)
+      .sort()
+      .at(-1);
+    const later = { startedAt: startedAt + by, endedAt: endedAt + by, zone, newest };
+    expect(after).toEqual({ ...before, ...later });
     expect(tableOf(is.entries).zone).toBe(zone);
     const stamps = is.entries.map(({ stamp }) => stamp);
     expect(stamps.toSorted()).toEqual(stamps);
