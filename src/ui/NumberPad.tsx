@@ -49,7 +49,15 @@ export function NumberPad() {
     };
   }, []);
 
-  useEffect(() => field?.scrollIntoView({ block: 'center' }), [field]);
+  useEffect(() => {
+    if (!field) return;
+    const page = document.documentElement;
+    page.dataset.digits = '';
+    field.scrollIntoView({ block: 'center' });
+    return () => {
+      delete page.dataset.digits;
+    };
+  }, [field]);
   if (!field) return null;
 
   const put = (text: string) => {

@@ -73,7 +73,10 @@ test('checklist 13: all good for a whole round of one, two and three moulds is o
     await lineUp(page, names.slice(0, count));
     await pressMain(page, /^Filled/);
     for (const name of names.slice(0, count)) await press(page, new RegExp(`^Open now, ${name}`));
-    await pressMain(page, new RegExp(`^All good ${names.slice(0, count).join(' \\+ ')}$`));
+    // Three names do not fit the key: it shows their numbers, and says the names after them.
+    const shown = count === 3 ? '1 \\+ 2 \\+ 3, ' : '';
+    const said = names.slice(0, count).join(' \\+ ');
+    await pressMain(page, new RegExp(`^All good ${shown}${said}$`));
     await expect(page.getByText(`${4 * count} good`, { exact: true })).toBeVisible();
     expect(await mainKey(page)).toMatch(/^Filled/);
     await press(page, /^Table/);

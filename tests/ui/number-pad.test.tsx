@@ -3,6 +3,8 @@ import { useState } from 'preact/hooks';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { NumberPad } from '#ui/NumberPad.tsx';
+import '#styles/base.css';
+import '#styles/tokens.css';
 import { faults } from '../hands/faults.ts';
 
 let isFinger = true;
@@ -95,4 +97,27 @@ test('one key brings the keyboard of the phone; text fields and a mouse have it 
   await userEvent.keyboard('8');
   await expect.element(page.getByText('Costs 8')).toBeVisible();
   await expect.element(pad()).not.toBeInTheDocument();
+});
+
+test('what lies under the pad can be scrolled up, and the page is as it was once it is gone', async () => {
+  function Long() {
+    return (
+      <>
+        <Form />
+        <p style={{ height: '900px' }} />
+        <button type="button">Save</button>
+      </>
+    );
+  }
+  render(<Long />, document.body);
+  const highBefore = document.documentElement.scrollHeight;
+  await price().click();
+  await expect.element(pad()).toBeVisible();
+  const save = page.getByRole('button', { name: 'Save' }).element();
+  window.scrollTo(0, document.documentElement.scrollHeight);
+  const padTop = pad().element().getBoundingClientRect().top;
+  expect(save.getBoundingClientRect().bottom).toBeLessThanOrEqual(padTop);
+  await press('Done');
+  await expect.element(pad()).not.toBeInTheDocument();
+  expect(document.documentElement.scrollHeight).toBe(highBefore);
 });
