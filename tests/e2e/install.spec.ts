@@ -46,7 +46,7 @@ async function startsCold(page: Page, host: CuttingHost): Promise<boolean> {
   const isUp = await next.goto(host.url).then(
     () =>
       welcome(next)
-        .waitFor({ timeout: 15_000 })
+        .waitFor({ timeout: 45_000 })
         .then(() => true),
     () => false,
   );
@@ -69,7 +69,7 @@ async function run(browser: Browser, host: CuttingHost, share: number, how: Fail
   await holder.close();
   await second.goto(host.url);
   await expect(welcome(second)).toBeVisible(slow);
-  const isWhole = (await isStored(second)) && (await isClaimed(second, 10_000));
+  const isWhole = (await isStored(second)) && (await isClaimed(second, 30_000));
   const doesStartNow = await startsCold(second, host);
   await context.close();
   return { wasStored, isFalse: wasClaimed && !doesStart, isComplete: isWhole && doesStartNow };

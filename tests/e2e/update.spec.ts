@@ -143,6 +143,7 @@ for (const time of times) {
     }
     await pouring.goto(`${site.url}#/table`);
     await expect(pouring.getByRole('button', { name: 'Cavity 3, Short' })).toBeVisible();
+    await pouring.getByRole('button', { name: /^Back/ }).click();
     await finish(pouring);
     expect(await loads()).toBe(0);
     expect(await versionOf(pouring)).toBe('assets');
