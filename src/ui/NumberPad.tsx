@@ -3,6 +3,9 @@ import styles from './NumberPad.module.css';
 
 const numeric = 'input[inputmode="decimal"], input[inputmode="numeric"], input[data-pad]';
 
+/** A press is over by then. */
+const afterPressMs = 400;
+
 /** The decimal mark of this place; fields take point and comma alike. */
 function markHere(): string {
   return (1.5).toLocaleString().replace(/\d/g, '') || '.';
@@ -36,9 +39,15 @@ export function NumberPad() {
     };
     const focused = (event: FocusEvent) => {
       quiet(event);
-      setField(fieldOf(event.target));
+      const found = fieldOf(event.target);
+      if (found) setField(found);
     };
-    const left = () => setField(null);
+    // The press that leaves the field must find its key where it was: the pad goes after it.
+    const left = () =>
+      setTimeout(
+        () => setField((now) => (document.activeElement === now ? now : null)),
+        afterPressMs,
+      );
     document.addEventListener('pointerdown', quiet, true);
     document.addEventListener('focusin', focused);
     document.addEventListener('focusout', left);
@@ -68,6 +77,7 @@ export function NumberPad() {
   };
   const letters = () => {
     own.current.add(field);
+    setField(null);
     field.inputMode = (field.dataset.pad as 'decimal' | undefined) ?? 'decimal';
     // The keyboard comes with the focus.
     field.blur();

@@ -142,11 +142,14 @@ async function copyOver(profile: string, downloads: string, site: Site): Promise
   await first.page.evaluate(() => location.assign('#/keep'));
   await press(first.page, 'Make the copy');
   await press(first.page, 'Save it');
-  await press(first.page, 'It is there');
   const files = () =>
     readdirSync(downloads).filter((name) => /^warmshot-.*[.]warmshot$/.test(name));
   await expect.poll(() => files().length, { timeout: patient }).toBe(1);
-  await first.page.waitForSelector('::-p-text(Last copy: today)');
+  await press(first.page, 'It is there');
+  // The page is asked itself: a search by text remembers what a text was before it changed.
+  await first.page.waitForFunction(() => document.body.innerText.includes('Last copy: today'), {
+    timeout: patient,
+  });
   const before = await recordsOf(first.page, storeUrl);
   await first.browser.close();
 
