@@ -147,7 +147,7 @@ async function copyOver(profile: string, downloads: string, site: Site): Promise
   await expect.poll(() => files().length, { timeout: patient }).toBe(1);
   await press(first.page, 'It is there');
   // The page is asked itself: a search by text remembers what a text was before it changed.
-  await first.page.waitForFunction(() => document.body.innerText.includes('Last copy: today'), {
+  await first.page.waitForFunction(() => document.body.textContent.includes('Last copy: today'), {
     timeout: patient,
   });
   const before = await recordsOf(first.page, storeUrl);
