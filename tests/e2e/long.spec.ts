@@ -100,7 +100,7 @@ async function repeatFirstRound(page: Page, times: number): Promise<void> {
 test('an evening of eight hours: no leak, and every mould is told as open once', async ({
   page,
 }) => {
-  test.setTimeout(300_000);
+  test.setTimeout(480_000);
   await withWakeLock(page);
   await page.clock.install({ time: new Date('2026-11-24T12:00:00Z') });
   for (const name of ['Grub', 'Shad', 'Worm']) await addMould(page, name, 2, 2);

@@ -9,8 +9,7 @@ export default defineConfig({
   timeout: 60_000,
   // A busy machine is no failed test.
   expect: { timeout: 15_000 },
-  // Most drills wait for a clock or a disk: two cores carry three of them.
-  workers: 3,
+  workers: 2,
   fullyParallel: true,
   forbidOnly: true,
   reporter: [
