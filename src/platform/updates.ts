@@ -86,13 +86,14 @@ async function register(turn: (next: UpdateState) => void): Promise<Registered |
   // Fetched after the first paint: nothing waits for it.
   const { Workbox } = await import('workbox-window');
   const workbox = new Workbox(trustedScript('./sw.js'));
-  workbox.addEventListener('installed', ({ isUpdate, isExternal }) => {
-    if (!isUpdate && !isExternal) turn('ready-offline');
-  });
   workbox.addEventListener('controlling', ({ isUpdate }) => {
     if (isUpdate) void loadAnew(turn);
   });
-  return { workbox, registration: await workbox.register() };
+  // Asked before registering: a load that an earlier page began fires no event here.
+  const isFirst = !(await navigator.serviceWorker.getRegistration())?.active;
+  const registration = await workbox.register();
+  if (isFirst) void navigator.serviceWorker.ready.then(() => turn('ready-offline'));
+  return { workbox, registration };
 }
 
 /** Looked at when it is asked for: a page that opened while the newer version came hears no event. */

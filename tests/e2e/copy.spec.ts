@@ -21,6 +21,7 @@ const places = [
 async function wordsOf(page: Page): Promise<string> {
   const text = (await page.locator('main').textContent()) ?? '';
   return text
+    .replace(/Works with no network[.]/, ' ')
     .replace(/None has left this phone yet[\s\S]*?shop[.]|Last copy: [\s\S]*?[.]/, '')
     .replace(/No copy has left this phone[.]|Last copy (?!:)[\s\S]*?tested[.]/, '')
     .replace(/Came in last, [\s\S]*?listed there[.]|Back from a file, or from another phone[.]/, '')

@@ -22,6 +22,8 @@ export interface CuttingHost {
   total: number;
   /** Fails from the worker's byte `after` on, in this way; for the page, too. Infinity: never. */
   failAfter(after: number, how?: Failing): void;
+  /** Whether it has failed somebody since it was told to. */
+  hasFailed(): boolean;
   close(): void;
 }
 
@@ -35,8 +37,10 @@ export async function cuttingHost(folder: string): Promise<CuttingHost> {
   );
   let left = Number.POSITIVE_INFINITY;
   let failing: Failing = 'breaks off';
+  let hasFailed = false;
   const fail = (response: ServerResponse, head: Buffer) => {
     left = 0;
+    hasFailed = true;
     if (failing === 'answers 500') response.writeHead(500).end();
     else if (head.length > 0) response.write(head, () => response.destroy());
     else response.destroy();
@@ -62,7 +66,9 @@ export async function cuttingHost(folder: string): Promise<CuttingHost> {
     failAfter(after, how = 'breaks off') {
       left = after;
       failing = how;
+      hasFailed = false;
     },
+    hasFailed: () => hasFailed,
     close() {
       server.closeAllConnections();
       server.close();

@@ -139,7 +139,10 @@ for (const side of ['right', 'left'] as const) {
       test.setTimeout(180_000);
       await begin(page, count, side);
       const faults: string[] = [];
+      // The left is the right mirrored: its panels are looked at, not each of their steps.
+      const isLooked = (state: string) => side === 'right' || /^(open|map|pot|table)$/.test(state);
       const look = async (state: string) => {
+        if (!isLooked(state)) return;
         for (const [width, height] of sizes) {
           await page.setViewportSize({ width, height });
           await page.waitForTimeout(60);

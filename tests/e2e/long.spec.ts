@@ -123,12 +123,22 @@ test('an evening of eight hours: no leak, and every mould is told as open once',
     }).observe(status, { childList: true, characterData: true, subtree: true });
   });
   const device = await page.context().newCDPSession(page);
-  const measure = async () => {
+  const look = async () => {
     await device.send('HeapProfiler.collectGarbage');
     await device.send('HeapProfiler.collectGarbage');
     const { usedSize } = await device.send('Runtime.getHeapUsage');
     const { nodes, jsEventListeners } = await device.send('Memory.getDOMCounters');
     return { bytes: usedSize, nodes, listeners: jsEventListeners };
+  };
+  // What a drawing under way still holds is no leak: the least of five looks counts.
+  const measure = async () => {
+    let least = await look();
+    for (let again = 0; again < 4; again += 1) {
+      await page.waitForTimeout(250);
+      const next = await look();
+      if (next.nodes < least.nodes) least = next;
+    }
+    return least;
   };
 
   const evening = page.getByRole('region', { name: 'This evening' });
