@@ -1,4 +1,5 @@
 // npm run look: every screen of the built app, at four sizes and in both palettes, on one sheet.
+// npm run look -- 740x360 360x740: those sizes alone, in the light palette.
 // npm run look -- readme: the two pictures of the README.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { chromium } from '@playwright/test';
@@ -9,18 +10,12 @@ const out = 'tests/out/look';
 rmSync(out, { recursive: true, force: true });
 mkdirSync(out, { recursive: true });
 mkdirSync('demo', { recursive: true });
-const sizes = readme
-  ? [[360, 740]]
-  : [
-      [320, 568],
-      [360, 740],
-      [412, 915],
-      [740, 360],
-      [915, 412],
-      [768, 1024],
-      [1024, 768],
-    ];
-const palettes = readme ? ['chalk'] : ['chalk', 'lamp'];
+const asked = process.argv.slice(2).filter((word) => /^\d+x\d+$/.test(word));
+const every = ['320x568', '360x740', '412x915', '740x360', '915x412', '768x1024', '1024x768'];
+const sizes = (readme ? ['360x740'] : asked.length > 0 ? asked : every).map((size) =>
+  size.split('x').map(Number),
+);
+const palettes = readme || asked.length > 0 ? ['chalk'] : ['chalk', 'lamp'];
 
 const { server, url } = await serve({ port: 0 });
 const browser = await chromium.launch({

@@ -67,7 +67,7 @@ export function App() {
   return (
     <div class={styles.desk} data-plain={isPlain || undefined}>
       {!isPlain && leaveDemo && <DemoBand leave={leaveDemo} isOnWall={route.at === 'moulds'} />}
-      {!isPlain && !hasRunning && <KeptNotice />}
+      {!isPlain && !hasRunning && <KeptNotice canAsk={route.at === 'pour'} />}
       {!isPlain && !hasRunning && <UpdateNotice key={address} />}
       {route.at === 'table' ? (
         <TableScreen key={address} />

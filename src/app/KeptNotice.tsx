@@ -4,8 +4,11 @@ import { untoldWords } from '#screens/kept-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import styles from './UpdateNotice.module.css';
 
-/** What the person has to hear about the logbook; the frame leaves it out while a session runs. */
-export function KeptNotice() {
+/**
+ * What the person has to hear about the logbook; the frame leaves it out while a session runs.
+ * `canAsk`: it may ask to keep the log here; a question that followed the person would nag.
+ */
+export function KeptNotice({ canAsk }: { canAsk: boolean }) {
   const { safety } = useShop();
   const { untold, trouble, shouldAsk } = useSafety();
   if (untold) {
@@ -30,7 +33,7 @@ export function KeptNotice() {
       </div>
     );
   }
-  if (!shouldAsk) return null;
+  if (!shouldAsk || !canAsk) return null;
   return (
     <div class={styles.notice} role="status">
       <p>Phones may clear web data when they run out of room. Ask this phone to keep the log?</p>

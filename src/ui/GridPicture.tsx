@@ -25,7 +25,7 @@ interface Props {
 /** Cells too narrow for number, ink and words side by side stack them; very many go closer too. */
 function narrowOf(cols: number): 'stacked' | 'close' | undefined {
   if (cols > 6) return 'close';
-  return cols > 4 ? 'stacked' : undefined;
+  return cols > 3 ? 'stacked' : undefined;
 }
 
 /** Cells in rows and columns under a notch; ink rises in a cell as its share rises. */

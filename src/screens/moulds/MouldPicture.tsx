@@ -51,5 +51,6 @@ export function MouldPicture({ mould, own, size, ...given }: Props) {
 function wordsOf(isClosed: boolean, bad: number, checked: number, cols: number): string {
   if (isClosed) return 'off';
   if (bad === 0) return '';
-  return cols > 3 ? String(bad) : ofWords(bad, checked);
+  if (cols > 4) return String(bad);
+  return cols > 3 ? `${bad} bad` : ofWords(bad, checked);
 }

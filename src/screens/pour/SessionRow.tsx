@@ -1,7 +1,7 @@
 import type { Columns } from '#calc/columns.ts';
 import { pouredColours } from '#calc/session-counts.ts';
 import { totalOf, yieldsByMould } from '#calc/yields.ts';
-import { ColourChip } from '#screens/pour/ColourChip.tsx';
+import { ColourChip } from '#screens/ColourChip.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { type Expected, expectedOf, ofWords } from '#screens/yield-words.ts';
 import { Range } from '#ui/Range.tsx';

@@ -1,5 +1,6 @@
 import { lightToDark } from '#calc/colour-queue.ts';
 import type { Colourway } from '#model/gear.ts';
+import { ColourChip } from '#screens/ColourChip.tsx';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './ChoiceKeys.module.css';
@@ -41,7 +42,10 @@ export function ColourKeys({ choices, chosen, lastId, onChoose }: Props) {
               onPress={() => press(colourway)}
               {...(small ? { small } : {})}
             >
-              {colourway.name}
+              <span class={styles.named}>
+                <ColourChip swatches={colourway.sides.map(({ swatch }) => swatch)} />
+                {colourway.name}
+              </span>
             </ActKey>
           );
         })}

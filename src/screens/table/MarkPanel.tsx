@@ -32,6 +32,10 @@ interface Props {
   onCheckLater: () => void;
 }
 
+/** In less room than this the words between the two keys for parts stand above them, in a line of their own with its gap, CSS px. */
+const narrowPx = 260;
+const partNowPx = 34 + 8;
+
 /** The cavity map: tap the bad ones. A defect key never alters cells that are marked. */
 export function MarkPanel(props: Props) {
   const { seat, place, shot, last, results, walkedTo, due, onMark, onClose } = props;
@@ -41,7 +45,9 @@ export function MarkPanel(props: Props) {
   const [part, setPart] = useState(0);
   const [body, room] = useSize<HTMLDivElement>();
   const cellRoom = useCellRoom();
-  const view = mapViewIn({ ...room, ...cellRoom }, pictureSize(seat.mould.layout));
+  const isNarrow = room.widthPx < narrowPx;
+  const partKeysPx = cellRoom.partKeysPx + (isNarrow ? partNowPx : 0);
+  const view = mapViewIn({ ...room, ...cellRoom, partKeysPx }, pictureSize(seat.mould.layout));
   const lastBad = last ? badCavities(last.results) : [];
   const shownPart =
     walkedTo === null ? Math.min(part, view.parts - 1) : partWith(view, seat.mould, walkedTo);
@@ -101,6 +107,7 @@ export function MarkPanel(props: Props) {
                   parts={partWords(view, seat.mould, results)}
                   part={shownPart}
                   most={Math.floor((room.widthPx + cellRoom.gapPx) / cellRoom.partKeysPx)}
+                  isNarrow={isNarrow}
                   onPress={setPart}
                 />
               )}

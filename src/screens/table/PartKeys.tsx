@@ -8,11 +8,13 @@ interface Props {
   part: number;
   /** How many keys fit side by side. */
   most: number;
+  /** Whether two keys and the words between them do not fit side by side. */
+  isNarrow: boolean;
   onPress: (part: number) => void;
 }
 
 /** A key for every part of a map that cannot be shown whole, each with its bad count; where they are too many, two keys to walk. */
-export function PartKeys({ parts, part, most, onPress }: Props) {
+export function PartKeys({ parts, part, most, isNarrow, onPress }: Props) {
   const shown = parts[part];
   if (parts.length <= most) {
     return (
@@ -28,7 +30,12 @@ export function PartKeys({ parts, part, most, onPress }: Props) {
   const walk = (by: number) => onPress((part + by + parts.length) % parts.length);
   const others = parts.reduce((sum, { bad }) => sum + bad, 0) - (shown?.bad ?? 0);
   return (
-    <div class={styles.parts} role="group" aria-label="Part of the mould">
+    <div
+      class={styles.parts}
+      role="group"
+      aria-label="Part of the mould"
+      data-narrow={isNarrow || undefined}
+    >
       <PressKey label="Part before" onPress={() => walk(-1)}>
         Before
       </PressKey>
