@@ -80,7 +80,26 @@ async function faultsOn(page: Page, where: string): Promise<string[]> {
       (document.scrollingElement?.scrollHeight ?? 0) > window.innerHeight,
   );
   if (scrolls) faults.push(`${where}: scrolls`);
-  return [...faults, ...(await spilledOn(page, where))];
+  return [...faults, ...(await spilledOn(page, where)), ...(await underKeysOn(page, where))];
+}
+
+/** Words of the evening that run under a key, or off their line. */
+async function underKeysOn(page: Page, where: string): Promise<string[]> {
+  return await page.evaluate((at) => {
+    const line = document.querySelector('section[aria-label="This evening"]');
+    if (!line?.checkVisibility()) return [];
+    const keys = [...document.querySelectorAll('button')].filter((key) => key.checkVisibility());
+    const words = [...line.querySelectorAll('span')].filter((span) => span.checkVisibility());
+    return words.flatMap((word) => {
+      const own = word.getBoundingClientRect();
+      if (own.width === 0) return [];
+      const isUnder = keys.some((key) => {
+        const { left, right, top, bottom } = key.getBoundingClientRect();
+        return own.left < right && own.right > left && own.top < bottom - 2 && own.bottom > top + 2;
+      });
+      return isUnder ? [`${at}: "${word.textContent}" lies under a key`] : [];
+    });
+  }, where);
 }
 
 /** Keys whose words do not stay inside them. */
@@ -175,6 +194,16 @@ for (const side of ['right', 'left'] as const) {
       await look('table');
       await press(page, /^1 Grub/);
       await look('mould');
+      await press(page, /^Pot:/);
+      await press(page, /^Pot:/);
+      if (await key(page, /^Mark bad/).isVisible()) await press(page, /^Mark bad/);
+      await press(page, /^Cavity 3/);
+      await press(page, /^More/);
+      await press(page, /^Check later/);
+      await press(page, /^Pot:/);
+      await press(page, /^Another pot/);
+      await press(page, /^New colour/);
+      await look('two pots, one shot not checked');
       expect(faults).toEqual([]);
     });
   }
