@@ -67,7 +67,7 @@ export function MarkPanel(props: Props) {
     >
       <h2 class={styles.markTitle}>
         <i class={styles.badge}>{place}</i>
-        {seat.mould.name}
+        <b>{seat.mould.name}</b>
         <span>
           shot {shot.number}
           {due.length === 0 && (
@@ -106,7 +106,9 @@ export function MarkPanel(props: Props) {
                 <PartKeys
                   parts={partWords(view, seat.mould, results)}
                   part={shownPart}
-                  most={Math.floor((room.widthPx + cellRoom.gapPx) / cellRoom.partKeysPx)}
+                  most={
+                    isNarrow ? 1 : Math.floor((room.widthPx + cellRoom.gapPx) / cellRoom.partKeysPx)
+                  }
                   isNarrow={isNarrow}
                   onPress={setPart}
                 />

@@ -40,7 +40,7 @@ export function PartKeys({ parts, part, most, isNarrow, onPress }: Props) {
         Before
       </PressKey>
       <p class={styles.partNow} role="status">
-        {part + 1} of {parts.length}
+        {part + 1} of {parts.length}{' '}
         <span>{countWords(others, 'bad elsewhere', 'bad elsewhere')}</span>
       </p>
       <PressKey label="Next part" onPress={() => walk(1)}>
