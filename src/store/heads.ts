@@ -12,7 +12,7 @@ import { announce } from '#store/notice.ts';
 import { whole } from '#store/whole.ts';
 
 /** The kinds of head that a shop has many of. */
-interface Heads {
+export interface Heads {
   moulds: Mould;
   injectors: Injector;
   colourways: Colourway;

@@ -1,34 +1,33 @@
+import { useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { Row } from '#screens/workshop/Row.tsx';
-import type { Book } from '#store/book.ts';
-import { deletedHeadsOf, setDeleted } from '#store/heads.ts';
+import { takenOff } from '#screens/workshop/taken-off.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Rows.module.css';
+
+/** So many are shown at first. */
+const most = 6;
 
 /** What was taken off a list, with the way back. */
 export function TakenOff() {
   const { book, clock } = useShop();
   const { act, trouble } = useOneAct();
+  const [isWhole, setIsWhole] = useState(false);
   const taken = useLive(
-    async () => [
-      ...(await takenOf(book, 'moulds', 'A mould')),
-      ...(await takenOf(book, 'colourways', 'A colour')),
-      ...(await takenOf(book, 'materials', 'A material')),
-      ...(await takenOf(book, 'injectors', 'An injector')),
-    ],
-    ['moulds', 'colourways', 'materials', 'injectors'],
+    () => takenOff(book, { now: clock.now(), zone: clock.zone() }),
+    ['moulds', 'colourways', 'materials', 'injectors', 'photos', 'mixes', 'remarks', 'ideas'],
     'taken',
   );
   if (!taken || taken.length === 0) return null;
   return (
     <Sheet title="Taken off the list">
       <ul class={styles.rows}>
-        {taken.map(({ id, what, name, bringBack }) => (
-          <Row key={id} title={name} says={`${what}. Its past stays in the log.`}>
+        {taken.slice(0, isWhole ? undefined : most).map(({ id, name, says, bringBack }) => (
+          <Row key={id} title={name} says={says}>
             <ActKey
               label={`Bring back ${name}`}
               onPress={() => void act(() => bringBack(clock.now()).then(() => null))}
@@ -38,21 +37,10 @@ export function TakenOff() {
           </Row>
         ))}
       </ul>
+      {!isWhole && taken.length > most && (
+        <ActKey onPress={() => setIsWhole(true)}>Show all {taken.length}</ActKey>
+      )}
       <Refusal says={trouble} />
     </Sheet>
   );
-}
-
-async function takenOf<K extends 'moulds' | 'colourways' | 'materials' | 'injectors'>(
-  book: Book,
-  kind: K,
-  what: string,
-) {
-  const heads = await deletedHeadsOf(book, kind);
-  return heads.map(({ id, name }) => ({
-    id: id as string,
-    what,
-    name,
-    bringBack: (at: number) => setDeleted(book, kind, id, null, at),
-  }));
 }

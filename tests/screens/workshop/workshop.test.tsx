@@ -2,10 +2,11 @@ import { beforeEach, describe, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { cautions, whoDecides } from '#screens/cautions.ts';
 import { WorkshopScreen } from '#screens/workshop/WorkshopScreen.tsx';
-import { addHead, headsOf, setDeleted } from '#store/heads.ts';
+import { addHead, headOf, headsOf, setDeleted } from '#store/heads.ts';
 import { changeSettings, type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { aColourway, aMould, morning, pourEvening, seven } from '../../hands/evening.ts';
 import { fillDevice } from '../../hands/full-device.ts';
+import { fillShop } from '../../hands/full-shop.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 import { expectWithin } from '../../hands/within.ts';
 
@@ -184,6 +185,40 @@ describe('the shop', () => {
     expect(await headsOf(shop.book, 'moulds')).toHaveLength(1);
     expect(await headsOf(shop.book, 'colourways')).toHaveLength(1);
     expect(await headsOf(shop.book, 'injectors')).toHaveLength(1);
+  });
+
+  test('checklist 32: a note, an idea, a photo and a nameless mix can be brought back for 30 days', async () => {
+    await fillShop(shop.book, false);
+    const [mix] = await headsOf(shop.book, 'mixes');
+    if (!mix) throw new Error('The shop has no mix.');
+    const { version, baseMl, sides, nextTime } = mix;
+    const nameless = { colourwayId: null, version, baseMl, sides, nextTime };
+    const small = [
+      ...(await headsOf(shop.book, 'remarks')).map(({ id }) => ['remarks', id] as const),
+      ...(await headsOf(shop.book, 'ideas')).map(({ id }) => ['ideas', id] as const),
+      ...(await headsOf(shop.book, 'photos')).map(({ id }) => ['photos', id] as const),
+      ['mixes', (await addHead(shop.book, 'mixes', nameless, seven)).id] as const,
+    ];
+    for (const [kind, id] of small) await setDeleted(shop.book, kind, id, seven, seven);
+    const names = [/^Bring back Swims well/, /^Bring back Two tails/, /^Bring back Ink\/rust, /];
+
+    shop.set(seven + 29 * 86_400_000);
+    await open();
+    for (const name of [...names, /^Bring back Mixed /]) await key(name).click();
+    for (const [kind, id] of small) {
+      await expect.poll(async () => (await headOf(shop.book, kind, id))?.deletedAt).toBeNull();
+    }
+  });
+
+  test('checklist 32: after 30 days only what has a list of its own is left there', async () => {
+    await fillShop(shop.book, false);
+    for (const { id } of await headsOf(shop.book, 'remarks')) {
+      await setDeleted(shop.book, 'remarks', id, seven, seven);
+    }
+    shop.set(seven + 31 * 86_400_000);
+    await open();
+    await expect.element(page.getByRole('heading', { name: 'Taken off the list' })).toBeVisible();
+    expect(key(/^Bring back/).elements()).toHaveLength(1);
   });
 });
 
