@@ -1,18 +1,24 @@
 import { linesOf } from '#calc/log.ts';
 import type { Entry } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
+import type { MixId } from '#model/mix.ts';
 
 /** How the two sides of a laminate came out in one evening. */
 export type Verdict = 'even' | 'a-won' | 'b-won';
 
-/** What is said of a laminate in one session, newest word first; null: nothing was. */
+/**
+ * What is said of a laminate in one session, newest word first; null: nothing was. One that was made up
+ * at the table goes by its mix until it has a name.
+ */
 export function verdictOf(
   entries: readonly Entry[],
-  colourwayId: ColourwayId,
+  of: ColourwayId | MixId,
 ): { verdict: Verdict; by: Entry['id'] } | null {
   const line = linesOf(entries).findLast(
     ({ said, takenBackAt }) =>
-      takenBackAt === null && said.kind === 'laminate-judged' && said.colourwayId === colourwayId,
+      takenBackAt === null &&
+      said.kind === 'laminate-judged' &&
+      (said.colourwayId ?? said.mixId) === of,
   );
   if (line?.said.kind !== 'laminate-judged') return null;
   return { verdict: line.said.verdict, by: line.id };

@@ -1,3 +1,4 @@
+import { mixNow } from '#calc/mix-now.ts';
 import type { Shot, Table } from '#calc/table.ts';
 import type { SessionId, ShotId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
@@ -22,7 +23,10 @@ export function pouredIn(table: Table, sessionId: SessionId, shot: Shot): Poured
   const isPure = pots.every(({ course }) =>
     course.every((one) => one.kind !== 'filled' || one.maxHeats === 0 || one.at > shot.filledAt),
   );
-  const mixId = isPure ? (pots.find(({ mix }) => mix)?.mix?.mixId ?? null) : null;
+  // Both cups of a laminate are one mix, also where the first was made up before the second.
+  const mixId = isPure
+    ? (pots.map((pot) => mixNow(pots, pot)?.mixId).find((id) => id) ?? null)
+    : null;
   const { id: shotId, mouldId, colourwayId } = shot;
   return { sessionId, shotId, mouldId, mixId, colourwayId };
 }
@@ -37,7 +41,7 @@ export function pouredBy(table: Table, sessionId: SessionId): Poured {
     sessionId,
     shotId: null,
     mouldId: null,
-    mixId: one(table.pots.map(({ mix }) => mix?.mixId ?? null)),
+    mixId: one(table.pots.map((pot) => mixNow(table.pots, pot)?.mixId ?? null)),
     colourwayId: one(table.pots.map(({ colourwayId }) => colourwayId)),
   };
 }

@@ -1,4 +1,5 @@
 import type { Standing } from '#calc/log.ts';
+import { mixNow } from '#calc/mix-now.ts';
 import { all } from '#calc/said.ts';
 import { type Pot, potsOf } from '#calc/table-pots.ts';
 import type { Dose, Mix, MixSide } from '#model/mix.ts';
@@ -27,7 +28,10 @@ export function pouredSides(
   if (shotId && !filled) return null;
   const pots = potsOf(lines).filter(({ id }) => !filled || filled.said.potIds.includes(id));
   const sides = mix.sides.map((side): MixSide | null => {
-    const own = pots.filter((pot) => pot.mix?.mixId === mix.id && pot.mix.role === side.role);
+    const own = pots.filter((pot) => {
+      const now = mixNow(pots, pot);
+      return now?.mixId === mix.id && now.role === side.role;
+    });
     const held = filled ? own.map((pot) => heldAt(pot, filled.at)) : own.flatMap(heldAlways);
     const [first, ...others] = held;
     if (!first || held.length < own.length || !others.every((one) => isAlike(one, first))) {

@@ -22,6 +22,8 @@ export interface Pot {
   mixedMl: number;
   batch: string | null;
   mix: PouredMix | null;
+  /** The pot it was made up beside, as the other side of one mix; null: none. */
+  besidePotId: PotId | null;
   /** What happened to it, oldest first. */
   course: readonly PotEvent[];
 }
@@ -63,6 +65,7 @@ export function potsOf(lines: readonly Standing[]): Pot[] {
         mixedMl: volumeMl,
         batch: pot.batch ?? null,
         mix: pot.mix ?? null,
+        besidePotId: pot.besidePotId ?? null,
         course: course.sort((a, b) => a.at - b.at),
       };
     }),

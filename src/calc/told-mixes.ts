@@ -1,4 +1,5 @@
 import { type Standing, standingOf } from '#calc/log.ts';
+import { otherRole } from '#calc/mix-now.ts';
 import { all } from '#calc/said.ts';
 import { clearSwatch, type MixedSide } from '#calc/table-mix.ts';
 import type { Entry, MixedPot, PotId } from '#model/entry.ts';
@@ -45,6 +46,14 @@ export function potsOfMix(lines: readonly Standing[], id: MixId): Map<PotId, Mix
   return roles;
 }
 
+/** The laminates that were made up in a session and have no name yet, in the order of pouring. */
+export function namelessLaminates(lines: readonly Standing[]): MixId[] {
+  const own = all(lines, 'pot-mixed').flatMap(({ said }) =>
+    said.colourwayId === null ? said.pots.flatMap(({ mix }) => mix?.mixId ?? []) : [],
+  );
+  return [...new Set(own)].filter((id) => new Set(potsOfMix(lines, id).values()).size > 1);
+}
+
 /** What a session knows of mixes. */
 export interface Mentions {
   /** Every mix it speaks of, also in what was taken back or put right. */
@@ -71,11 +80,6 @@ export function mixIdsIn(said: Entry['said']): MixId[] {
   if (said.kind === 'put-right') return mixIdsIn(said.says as Entry['said']);
   if (said.kind === 'pot-mixed') return said.pots.flatMap(({ mix }) => mix?.mixId ?? []);
   return said.kind === 'pot-topped-up' && said.mix ? [said.mix.mixId] : [];
-}
-
-/** The other side of a laminate. */
-function otherRole(role: MixRole): MixRole {
-  return role === 'b' ? 'a' : 'b';
 }
 
 /** A pot as it was filled, as far as its mix goes. */

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { defects } from '#model/defect.ts';
 import { ColourwayId, FrozenInjector, InjectorId } from '#model/gear.ts';
-import { PouredMix } from '#model/mix.ts';
+import { MixId, PouredMix } from '#model/mix.ts';
 import { FrozenMould, MouldId } from '#model/mould.ts';
 import {
   DeviceId,
@@ -189,7 +189,9 @@ export const Said = z.discriminatedUnion('kind', [
   z.looseObject({
     /** How the two sides of a laminate came out: the last word of a session counts. */
     kind: z.literal('laminate-judged'),
-    colourwayId: ColourwayId,
+    /** Null: it was made up at the table and had no name then; `mixId` says which it was. */
+    colourwayId: z.nullable(ColourwayId),
+    mixId: z.optional(MixId),
     verdict: z.enum(['even', 'a-won', 'b-won']),
   }),
   z.looseObject({ kind: z.literal('session-ended') }),

@@ -125,7 +125,10 @@ function plainWords(
     case 'scrap-weighed':
       return [`Bad baits weighed: ${gramWords(said.massG)}`, 'On the scale'];
     case 'laminate-judged':
-      return [verdictWords[said.verdict], colourName(table, said.colourwayId)];
+      return [
+        verdictWords[said.verdict],
+        said.colourwayId === null ? 'Made up at the table' : colourName(table, said.colourwayId),
+      ];
     case 'session-ended':
       return ['Session finished', ''];
   }

@@ -30,7 +30,13 @@ export interface PouredBait {
 
 /** What a new photo is of. */
 export type PhotoOf =
-  | { shows: 'bait'; colourwayId: ColourwayId | null; poured?: PouredBait }
+  | {
+      shows: 'bait';
+      colourwayId: ColourwayId | null;
+      poured?: PouredBait;
+      /** The mix, where no log tells it; absent: the newest of the colour. */
+      mixId?: MixId;
+    }
   | { shows: 'card'; materialId: MaterialId };
 
 /**
@@ -77,16 +83,35 @@ export async function photosOfColourway(book: Book, id: ColourwayId): Promise<Ph
   return photos.filter(({ colourwayId }) => colourwayId === id);
 }
 
+/** The photos of one version of a mix, newest first. */
+export async function photosOfMix(book: Book, id: MixId): Promise<Photo[]> {
+  const photos = await baitPhotos(book);
+  return photos.filter(({ mixId }) => mixId === id);
+}
+
 /** The photos of an evening's baits, in the order they were taken. */
 export async function photosOfSession(book: Book, id: SessionId): Promise<Photo[]> {
   const photos = await baitPhotos(book);
   return photos.filter(({ sessionId }) => sessionId === id).reverse();
 }
 
-/** Every photo of a bait, newest first. */
+/**
+ * Every photo of a bait, newest first. One of a mix that has a name by now, stored where nobody knew
+ * that yet, is of its colour.
+ */
 export async function baitPhotos(book: Book): Promise<Photo[]> {
-  const photos = await headsOf(book, 'photos');
-  return photos.filter(({ shows }) => shows === 'bait').sort(byNewest);
+  const photos = (await headsOf(book, 'photos')).filter(({ shows }) => shows === 'bait');
+  if (photos.every(isOfColour)) return photos.sort(byNewest);
+  const mixes = new Map((await book.db.getAll('mixes')).map((mix) => [mix.id, mix]));
+  const known = photos.map((photo) => {
+    const mix = photo.mixId && mixes.get(photo.mixId);
+    return isOfColour(photo) || !mix ? photo : { ...photo, colourwayId: mix.colourwayId };
+  });
+  return known.sort(byNewest);
+}
+
+function isOfColour({ colourwayId, mixId }: Photo): boolean {
+  return colourwayId !== null || mixId === null;
 }
 
 /** The newest photo of each colour that has one. */
@@ -128,9 +153,10 @@ function pouredFacts({ sessionId, shotId, mouldId }: PouredBait) {
 
 async function mixIdOf(
   book: Book,
-  { colourwayId, poured }: Extract<PhotoOf, { shows: 'bait' }>,
+  { colourwayId, poured, mixId }: Extract<PhotoOf, { shows: 'bait' }>,
 ): Promise<MixId | null> {
   if (poured) return poured.mixId;
+  if (mixId) return mixId;
   return colourwayId && (await newestMixId(book, colourwayId));
 }
 

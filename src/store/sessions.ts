@@ -1,18 +1,18 @@
-import { columnsOf } from '#calc/columns.ts';
-import { inStampOrder, linesOf, standingOf } from '#calc/log.ts';
+import { linesOf, standingOf } from '#calc/log.ts';
+import type { Right } from '#calc/rights.ts';
 import { tableOf } from '#calc/table.ts';
 import { heatOf } from '#calc/warmth.ts';
-import type { Entry, EntryId, Said, SessionId } from '#model/entry.ts';
+import type { Entry, EntryId, SessionId } from '#model/entry.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
-import { checked } from '#store/door.ts';
 import { newEntry, putEntries, type Says } from '#store/entries.ts';
 import { changedHead, headOf } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { withReserve } from '#store/room.ts';
 import { entriesRunning, rangeOf } from '#store/running.ts';
+import { isUntouched, leave, sealedOf } from '#store/sealing.ts';
 import { keepToldMixes } from '#store/told-mixes.ts';
 import { whole } from '#store/whole.ts';
 
@@ -84,10 +84,24 @@ export async function reopenSession(book: Book, sessionId: SessionId, at: Instan
 export async function putRight(
   book: Book,
   sessionId: SessionId,
-  right: { target: EntryId; says: Said; happenedAt: Instant },
+  right: Right,
   at: Instant,
 ): Promise<void> {
   await addToSession(book, sessionId, { kind: 'put-right', ...right }, at);
+}
+
+/** Puts several lines of a session right, all or none. */
+export async function putAllRight(
+  book: Book,
+  sessionId: SessionId,
+  rights: readonly Right[],
+  at: Instant,
+): Promise<void> {
+  const entries: Entry[] = [];
+  for (const right of rights) {
+    entries.push(await newEntry(book, sessionId, { kind: 'put-right', ...right }, at));
+  }
+  await putLate(book, entries);
 }
 
 /** Takes a line back, at any age. Taking a taking-back back brings the line again. */
@@ -156,29 +170,6 @@ async function sealAnew(
   }
   // Another hand was quicker: its lines must not be lost under these.
   await putLate(book, entries);
-}
-
-/** Whether the entries are still the ones that were read a moment ago. */
-function isUntouched(now: readonly Entry[] | undefined, before: readonly Entry[]): boolean {
-  return now?.length === before.length && now.at(-1)?.id === before.at(-1)?.id;
-}
-
-/** Ends a transaction in which nothing was written. */
-async function leave(tx: { done: Promise<void> }): Promise<false> {
-  await tx.done;
-  return false;
-}
-
-async function sealedOf(sessionId: SessionId, entries: readonly Entry[]) {
-  const table = tableOf(entries);
-  const sealed = await checked('sealed', {
-    id: sessionId,
-    startedAt: table.begunAt,
-    endedAt: table.endedAt ?? table.lastAt,
-    zone: table.zone,
-    entries: inStampOrder(entries),
-  });
-  return { sealed, columns: columnsOf(sessionId, entries) };
 }
 
 /**

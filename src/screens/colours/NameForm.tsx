@@ -8,7 +8,7 @@ import { Refusal } from '#screens/Refusal.tsx';
 import { TakeOff } from '#screens/TakeOff.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { setDeleted } from '#store/heads.ts';
-import { nameMix } from '#store/nameless.ts';
+import { nameMix } from '#store/naming.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Field } from '#ui/Field.tsx';
 

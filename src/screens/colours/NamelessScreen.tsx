@@ -7,13 +7,15 @@ import type { Material } from '#model/material.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import { MixLines } from '#screens/colours/MixLines.tsx';
 import { NameForm } from '#screens/colours/NameForm.tsx';
+import { Remarks } from '#screens/colours/Remarks.tsx';
 import { guessedPxPerMm } from '#screens/colours/TrueSize.tsx';
 import { NotHere } from '#screens/NotHere.tsx';
+import { PhotoStrip } from '#screens/PhotoStrip.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { type VolumeUnit, volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { dateWords } from '#screens/words.ts';
 import { pxPerMmOf } from '#store/glass.ts';
-import { headOf, headsOf } from '#store/heads.ts';
+import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { settingsOf } from '#store/settings.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -21,7 +23,7 @@ import { Stepper } from '#ui/Stepper.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
 import styles from './Mix.module.css';
 
-/** A mix that was made up at the table: what was in it, and the place to name it. */
+/** A mix that was made up at the table: what was in it, the place to name it, its photos and notes. */
 export function NamelessScreen({ mixId }: { mixId: MixId }) {
   const { book, clock } = useShop();
   const found = useLive(
@@ -29,8 +31,10 @@ export function NamelessScreen({ mixId }: { mixId: MixId }) {
       mix: await headOf(book, 'mixes', mixId),
       materials: await headsOf(book, 'materials'),
       unit: (await settingsOf(book)).volumeUnit,
+      remarks: (await headsOf(book, 'remarks')).filter((one) => one.mixId === mixId),
+      takenOff: (await deletedHeadsOf(book, 'remarks')).filter((one) => one.mixId === mixId),
     }),
-    ['mixes', 'materials', 'settings'],
+    ['mixes', 'materials', 'settings', 'remarks'],
     mixId,
   );
   if (!found) return null;
@@ -41,11 +45,24 @@ export function NamelessScreen({ mixId }: { mixId: MixId }) {
     <DeskPage
       title="Made up at the table"
       small={dateWords(day, dayOf(clock.now(), clock.zone()))}
-      shape="wall"
+      shape="one"
       tool={<ToolKey href={hrefTo({ at: 'colours' })} icon="back" word="Colours" />}
     >
-      <InIt key={mix.id} mix={mix} materials={found.materials} unit={found.unit} />
-      {mix.colourwayId === null && <NameForm mix={mix} />}
+      <div class={styles.plain}>
+        <InIt key={mix.id} mix={mix} materials={found.materials} unit={found.unit} />
+        {mix.colourwayId === null && <NameForm mix={mix} />}
+      </div>
+      <div class={styles.plain}>
+        <PhotoStrip mixId={mix.id} />
+        <Remarks
+          colourwayId={mix.colourwayId}
+          mix={mix}
+          remarks={found.remarks}
+          takenOff={found.takenOff}
+          moulds={[]}
+          pouredIn={[]}
+        />
+      </div>
     </DeskPage>
   );
 }

@@ -19,7 +19,8 @@ import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Mix.module.css';
 
 interface Props {
-  colourwayId: ColourwayId;
+  /** Null: the mix has no name yet. */
+  colourwayId: ColourwayId | null;
   mix: Mix | null;
   remarks: readonly Remark[];
   /** Notes of this colour that were taken off, newest first. */

@@ -3,6 +3,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
+import type { Remark } from '#model/photo.ts';
 import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { poursOf, versionsOf } from '#store/mixes.ts';
@@ -18,6 +19,10 @@ export function useMixBook(colourwayId: ColourwayId) {
     async () => {
       const versions = await versionsOf(book, colourwayId);
       const materials = await headsOf(book, 'materials');
+      // A note on a mix from before it had its name may come from another window or phone.
+      const isOfColour = (one: Remark) =>
+        one.colourwayId === colourwayId ||
+        (one.colourwayId === null && versions.some(({ id }) => id === one.mixId));
       return {
         colourway: await headOf(book, 'colourways', colourwayId),
         versions,
@@ -27,10 +32,8 @@ export function useMixBook(colourwayId: ColourwayId) {
         ),
         mixes: await headsOf(book, 'mixes'),
         moulds: await headsOf(book, 'moulds'),
-        remarks: (await headsOf(book, 'remarks')).filter((one) => one.colourwayId === colourwayId),
-        takenOff: (await deletedHeadsOf(book, 'remarks')).filter(
-          (one) => one.colourwayId === colourwayId,
-        ),
+        remarks: (await headsOf(book, 'remarks')).filter(isOfColour),
+        takenOff: (await deletedHeadsOf(book, 'remarks')).filter(isOfColour),
         photo: (await photosOfColourway(book, colourwayId)).find(({ isDrawn }) => !isDrawn),
         materials: new Map<string, Material>(materials.map((one) => [one.id, one])),
         usualPlastisolId: await usualPlastisol(book, materials),

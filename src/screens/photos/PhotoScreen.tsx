@@ -113,8 +113,9 @@ function readWords({ shows }: Photo): string {
 }
 
 /** Where a photo was come to from. */
-function placeOf({ colourwayId, materialId }: Photo): { route: Route; word: string } {
+function placeOf({ colourwayId, materialId, mixId }: Photo): { route: Route; word: string } {
   if (colourwayId) return { route: { at: 'colour', colourwayId }, word: 'Colour' };
   if (materialId) return { route: { at: 'card', materialId }, word: 'Card' };
+  if (mixId) return { route: { at: 'nameless', mixId }, word: 'Mix' };
   return { route: { at: 'colours' }, word: 'Colours' };
 }

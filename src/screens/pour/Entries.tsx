@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { isFooting, isToldLater, newestFirst } from '#calc/entry-list.ts';
 import type { Line } from '#calc/log.ts';
+import { type Right, topUpsAs } from '#calc/rights.ts';
 import type { Table } from '#calc/table.ts';
 import { useShop } from '#live/shop.ts';
-import type { EntryId } from '#model/entry.ts';
+import type { EntryId, Said } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Mix } from '#model/mix.ts';
 import { entryWords, type Units } from '#screens/entry-words.ts';
@@ -103,7 +104,10 @@ export function Entries(props: Props) {
                 <PutRight
                   panel={panel}
                   open={openLine(line, lines, clock.now(), { table, units, colourways, mixes })}
-                  onSave={(says, at) => void settle(line.id, writes.putRight(line, says, at))}
+                  onSave={(says, at) => {
+                    const also = followsFrom(line, says, lines);
+                    void settle(line.id, writes.putRight(line, says, at, also));
+                  }}
                   onCheck={(said) => void settle(line.id, writes.add(said))}
                   onLeave={() => onChoose({ id: line.id, panel: null })}
                 />
@@ -116,6 +120,16 @@ export function Entries(props: Props) {
         <ActKey onPress={() => setReach('all')}>Show all {lines.length} entries</ActKey>
       )}
     </Sheet>
+  );
+}
+
+/** A pot that was of another colour was topped up with that one's doses, too. */
+function followsFrom({ said }: Line, says: Said, lines: readonly Line[]): Right[] {
+  const isMix = said.kind === 'pot-mixed' && says.kind === 'pot-mixed';
+  if (!isMix || said.colourwayId === says.colourwayId) return [];
+  return topUpsAs(
+    lines.filter(({ takenBackAt }) => takenBackAt === null),
+    says,
   );
 }
 

@@ -1,9 +1,11 @@
 import { Fragment } from 'preact';
 import { verdictOf } from '#calc/balance.ts';
-import { linesOf } from '#calc/log.ts';
+import { linesOf, standingOf } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
-import type { Entry } from '#model/entry.ts';
-import type { Colourway } from '#model/gear.ts';
+import { namelessLaminates } from '#calc/told-mixes.ts';
+import type { Entry, SaidOf } from '#model/entry.ts';
+import type { Colourway, ColourwayId } from '#model/gear.ts';
+import type { MixId } from '#model/mix.ts';
 import type { Writes } from '#screens/pour/use-writes.ts';
 import { verdicts, verdictWords } from '#screens/verdict-words.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -17,22 +19,29 @@ interface Props {
   writes: Writes;
 }
 
+/** A laminate of the session: of the shop, or made up at the table and without a name yet. */
+interface Laminate {
+  id: ColourwayId | MixId;
+  name: string;
+  /** How sides A and B are called. */
+  sides: readonly (string | undefined)[];
+  judged: Pick<SaidOf<'laminate-judged'>, 'colourwayId' | 'mixId'>;
+}
+
 /** Which side won, one press for each laminate of the session; the same press again takes it back. */
 export function LaminateBalance({ table, entries, colourways, writes }: Props) {
-  const laminates = colourways.filter(
-    ({ id, sides }) => sides.length > 1 && table.pots.some((pot) => pot.colourwayId === id),
-  );
+  const laminates = [...namedIn(table, colourways), ...namelessIn(entries)];
   if (laminates.length === 0) return null;
   return (
     <Sheet title="How the two sides came out">
-      {laminates.map(({ id, name, sides }) => {
+      {laminates.map(({ id, name, sides, judged }) => {
         const found = verdictOf(entries, id);
         const press = (verdict: (typeof verdicts)[number]) => {
           const line = linesOf(entries).find((one) => one.id === found?.by);
           if (line && found?.verdict === verdict) void writes.takeBack(line);
-          else void writes.add({ kind: 'laminate-judged', colourwayId: id, verdict });
+          else void writes.add({ kind: 'laminate-judged', ...judged, verdict });
         };
-        const small = { 'a-won': sides[0]?.name, even: undefined, 'b-won': sides[1]?.name };
+        const small = { 'a-won': sides[0], even: undefined, 'b-won': sides[1] };
         return (
           <Fragment key={id}>
             {laminates.length > 1 && <h3>{name}</h3>}
@@ -53,4 +62,24 @@ export function LaminateBalance({ table, entries, colourways, writes }: Props) {
       })}
     </Sheet>
   );
+}
+
+function namedIn({ pots }: Table, colourways: readonly Colourway[]): Laminate[] {
+  return colourways
+    .filter(({ id, sides }) => sides.length > 1 && pots.some((pot) => pot.colourwayId === id))
+    .map(({ id, name, sides }) => ({
+      id,
+      name,
+      sides: sides.map((side) => side.name),
+      judged: { colourwayId: id },
+    }));
+}
+
+function namelessIn(entries: readonly Entry[]): Laminate[] {
+  return namelessLaminates(standingOf(entries)).map((mixId, index, all) => ({
+    id: mixId,
+    name: `The mix made up here${all.length > 1 ? ` ${index + 1}` : ''}`,
+    sides: [],
+    judged: { colourwayId: null, mixId },
+  }));
 }

@@ -1,16 +1,17 @@
 import { useState } from 'preact/hooks';
 import type { Line } from '#calc/log.ts';
+import type { Right } from '#calc/rights.ts';
 import { useShop } from '#live/shop.ts';
 import type { Said, SessionId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
-import { addToSession, putRight, takeBack } from '#store/sessions.ts';
+import { addToSession, putAllRight, takeBack } from '#store/sessions.ts';
 
 /** What a hand can change in a session, each answered when it is on disk. */
 export interface Writes {
   /** One sentence when the last press could not be stored; null: it could. */
   trouble: string | null;
-  /** Resolves to false when it could not be stored. */
-  putRight: (line: Line, says: Said, happenedAt: Instant) => Promise<boolean>;
+  /** `also`: what follows from it for other lines. Resolves to false when it could not be stored. */
+  putRight: (line: Line, says: Said, happenedAt: Instant, also?: Right[]) => Promise<boolean>;
   takeBack: (line: Line) => Promise<boolean>;
   bringBack: (line: Line) => Promise<boolean>;
   /** `happenedAt`: when it was, if not just now. */
@@ -37,8 +38,8 @@ export function useWrites(sessionId: SessionId): Writes {
 
   return {
     trouble,
-    putRight: ({ id }, says, happenedAt) =>
-      write((at) => putRight(book, sessionId, { target: id, says, happenedAt }, at)),
+    putRight: ({ id }, says, happenedAt, also = []) =>
+      write((at) => putAllRight(book, sessionId, [{ target: id, says, happenedAt }, ...also], at)),
     takeBack: ({ id }) => write((at) => takeBack(book, sessionId, id, at)),
     bringBack: ({ takenBackBy }) =>
       write(async (at) => {

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { pouredDoses } from '#calc/mix.ts';
+import { mixNow } from '#calc/mix-now.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
 import { pouredFrom } from '#calc/pot-runs.ts';
 import type { Table } from '#calc/table.ts';
@@ -40,7 +41,7 @@ export function TopUpPanel({ table, pot, settings, onSaid }: Props) {
   const [heats, setHeats] = useState(isRepeat ? Math.round(last.maxHeats) : 0);
   const words = volumeWords(volumeMl, unit);
   // Remelt comes coloured; fresh plastisol takes the doses of the pot it goes into.
-  const mixed = heats === 0 && pot.mix ? pot.mix : null;
+  const mixed = heats === 0 ? mixNow(table.pots, pot) : null;
   const side: MixSide | null = mixed && {
     role: mixed.role,
     name: pot.name,

@@ -5,10 +5,11 @@ import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import { SessionScreen } from '#screens/pour/SessionScreen.tsx';
 import { keepMix } from '#store/mixes.ts';
+import { addToSession, entriesOf } from '#store/sessions.ts';
 import { moveStock, shelfOf } from '#store/stock.ts';
 import { aColourway, aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
-import { aDraft, aMaterial } from '../../hands/mixes.ts';
+import { aDraft, aMaterial, cupMl } from '../../hands/mixes.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 import { key } from './session-page.tsx';
 
@@ -48,11 +49,19 @@ test('a wrong colour put right takes its doses by the right mix, on the page and
   const mould = await aMould(shop.book, 'Grub 50');
   const fills = [{ mould, gave: 'gggg' }];
   const sessionId = await pourEvening(shop.book, { fills, colourway: peat });
+  const entries = await entriesOf(shop.book, sessionId);
+  const [pot] = entries.flatMap(({ said }) => (said.kind === 'pot-mixed' ? said.pots : []));
+  if (!pot?.mix) throw new Error('There is no pot of a mix.');
+  // Half a cup more of what was thought to be in it.
+  const more = { ...pot.mix, doses: pot.mix.doses.map((dose) => ({ ...dose, amount: 3 })) };
+  const fresh = { volumeMl: cupMl / 2, meanHeats: 0, maxHeats: 0, mix: more };
+  const topUp = { kind: 'pot-topped-up', potId: pot.potId, ...fresh } as const;
+  await addToSession(shop.book, sessionId, topUp, seven + 3_600_000);
   const root = show(shop, <SessionScreen sessionId={sessionId} />);
   await expect.element(page.getByRole('heading', { name: 'Entries' })).toBeVisible();
-  // Six drops a cup in the usual pot of two.
-  expect(await dropsGone(brown)).toBe(12);
-  await key(/^Put right: .*Peat/).click();
+  // Six drops a cup in the usual pot of two, and three for the top-up.
+  expect(await dropsGone(brown)).toBe(15);
+  await key(/^Put right: New mix, Peat/).click();
   const choose = page.getByRole('combobox', { name: 'Colour' });
   await choose.selectOptions('Bare');
   await expect
@@ -66,6 +75,7 @@ test('a wrong colour put right takes its doses by the right mix, on the page and
   expect(await faults(root)).toEqual([]);
   expect(isNoWider()).toBe(true);
   await key('Save').click();
-  await expect.poll(() => dropsGone(blue)).toBe(12);
+  // Twelve for the three cups, two for the half cup on top.
+  await expect.poll(() => dropsGone(blue)).toBe(14);
   expect(await dropsGone(brown)).toBe(0);
 });

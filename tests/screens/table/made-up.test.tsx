@@ -167,6 +167,25 @@ describe('a laminate made up at the table', () => {
     await expect.element(page.getByRole('list', { name: 'Side A, Ink' })).toBeVisible();
   }, 60_000);
 
+  test('tops side A up as a side of both, with its own doses', async () => {
+    await makeUp('Side A', { Black: 4 });
+    await makeUp('Side B', { 'Green flake': 2 });
+    await expect.poll(async () => (await nameless())[0]?.sides.length).toBe(2);
+    const [mix] = await nameless();
+    await press(/^Pot: A/);
+    await press(/^Topped up/);
+    await press(/^Top up/);
+    const topUps = async () =>
+      all(standingOf(await entriesOf(table.shop.book, table.sessionId)), 'pot-topped-up');
+    await expect.poll(async () => (await topUps()).length).toBe(1);
+    expect((await topUps())[0]?.said.mix).toMatchObject({
+      mixId: mix?.id,
+      version: 1,
+      role: 'a',
+      doses: [{ name: 'Black' }],
+    });
+  });
+
   test('of two volumes is written for the larger pot, and each side keeps its strength', async () => {
     await makeUp('Side A', { Black: 6 });
     await press(/^Pot:/);
