@@ -1,4 +1,5 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
+import { crc32 } from '#calc/crc32.ts';
 import { standingOf } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
 import { type PotRun, potRunsOf } from '#calc/pot-runs.ts';
@@ -73,6 +74,8 @@ export interface Columns {
   tried?: readonly { shot: number; what: Trial; did: boolean }[];
   /** The newest of its lines, so that a later correction is seen; absent in older digests. */
   newest?: Stamp;
+  /** A checksum of its lines, by which what was read of them is known to hold; absent in older digests. */
+  sum?: number;
   /** Its bad baits, where they were weighed; absent: nobody did. */
   scrap?: Scrap;
 }
@@ -112,6 +115,7 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     runs: potRunsOf(lines),
     trays: table.trays,
     ...newestOf(entries),
+    sum: sumOf(entries),
     tried: shots.flatMap(({ tried }, shot) =>
       trials.flatMap((what) => {
         const did = tried[what];
@@ -120,6 +124,12 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     ),
     ...(table.scrapG === null ? {} : { scrap: scrapOf(table) }),
   };
+}
+
+/** The same for the same lines, in whatever order they come; ids are of plain letters. */
+function sumOf(entries: readonly Entry[]): number {
+  const ids = [...new Set(entries.map(({ id }) => id))].sort().join();
+  return crc32(Uint8Array.from(ids, (letter) => letter.charCodeAt(0)));
 }
 
 function newestOf(entries: readonly Entry[]): Pick<Columns, 'newest'> {

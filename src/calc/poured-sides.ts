@@ -2,51 +2,81 @@ import type { Standing } from '#calc/log.ts';
 import { mixNow } from '#calc/mix-now.ts';
 import { all } from '#calc/said.ts';
 import { type Pot, potsOf } from '#calc/table-pots.ts';
-import type { Dose, Mix, MixSide } from '#model/mix.ts';
+import type { MaterialId } from '#model/material.ts';
+import type { Dose, Mix, MixId, MixRole, MixSide } from '#model/mix.ts';
 import type { Photo } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 
 /** What a pot held of each material, per mL. */
-interface Held {
-  perMl: ReadonlyMap<string, Dose>;
+export interface Held {
+  perMl: readonly Dose[];
   hasRemelt: boolean;
 }
 
+/** A pot that a photo's bait was poured from, as a side of its mix. */
+export interface HeldPot {
+  mixId: MixId;
+  role: MixRole;
+  plastisolId: MaterialId | null;
+  /** What it held at the shot; null: the photo is of no shot, and a top-up changed it on the way. */
+  held: Held | null;
+}
+
 /**
- * The sides of a mix as they really went into the pots that a photo's bait was poured from, for the
- * mix's own volume: whole drops, and what topped a pot up before the shot. Old plastic in the pot is
- * said of its side. Null: the photo is tied to no pot of this mix, or to several that differ.
+ * The pots of a mix that a photo's bait was poured from, by its shot; without a shot all of the
+ * evening. Null: there is no such shot. Goes through the log once for all photos of its evening.
  */
-export function pouredSides(
+export function heldIn(
   lines: readonly Standing[],
-  { shotId = null }: Pick<Photo, 'shotId'>,
-  mix: Mix,
-): MixSide[] | null {
-  const filled = all(lines, 'filled').find(({ said }) =>
-    said.shots.some((shot) => shot.shotId === shotId),
+): (photo: Pick<Photo, 'shotId'>) => HeldPot[] | null {
+  const every = potsOf(lines);
+  const fills = new Map(
+    all(lines, 'filled').flatMap((line) => line.said.shots.map(({ shotId }) => [shotId, line])),
   );
-  if (shotId && !filled) return null;
-  const pots = potsOf(lines).filter(({ id }) => !filled || filled.said.potIds.includes(id));
-  const sides = mix.sides.map((side): MixSide | null => {
-    const own = pots.filter((pot) => {
+  return ({ shotId = null }) => {
+    const filled = shotId ? fills.get(shotId) : undefined;
+    if (shotId && !filled) return null;
+    const pots = every.filter(({ id }) => !filled || filled.said.potIds.includes(id));
+    return pots.flatMap((pot): HeldPot[] => {
       const now = mixNow(pots, pot);
-      return now?.mixId === mix.id && now.role === side.role;
+      if (!now) return [];
+      const { mixId, role, plastisolId } = now;
+      return [
+        { mixId, role, plastisolId, held: filled ? heldAt(pot, filled.at) : heldAlways(pot) },
+      ];
     });
-    const held = filled ? own.map((pot) => heldAt(pot, filled.at)) : own.flatMap(heldAlways);
-    const [first, ...others] = held;
-    if (!first || held.length < own.length || !others.every((one) => isAlike(one, first))) {
+  };
+}
+
+/**
+ * The sides of a mix as they really went into these pots, for the mix's own volume: whole drops, and
+ * what topped a pot up before the shot. Old plastic in the pot is said of its side. Null: none of them
+ * is of this mix, or several differ.
+ */
+export function sidesHeld(pots: readonly HeldPot[], mix: Mix): MixSide[] | null {
+  const sides = mix.sides.map((side): MixSide | null => {
+    const own = pots.filter(({ mixId, role }) => mixId === mix.id && role === side.role);
+    const [first, ...others] = own.flatMap(({ held }) => held ?? []);
+    if (!first || 1 + others.length < own.length || !others.every((one) => isAlike(one, first))) {
       return null;
     }
-    const doses = [...first.perMl.values()].map((dose) => ({
-      ...dose,
-      amount: dose.amount * mix.baseMl,
-    }));
-    const plastisolId = own[0]?.mix?.plastisolId ?? side.plastisolId;
+    const doses = first.perMl.map((dose) => ({ ...dose, amount: dose.amount * mix.baseMl }));
+    const plastisolId = own[0]?.plastisolId ?? side.plastisolId;
     const isMixedUp = first.hasRemelt || side.hasRemelt === true;
     return { ...side, plastisolId, doses, ...(isMixedUp ? { hasRemelt: true } : {}) };
   });
   if (sides.every((side) => side === null)) return null;
   return sides.map((side, index) => side ?? (mix.sides[index] as MixSide));
+}
+
+/** The same from the log of its evening; null also where the photo's shot is not in it. */
+export function pouredSides(
+  lines: readonly Standing[],
+  photo: Pick<Photo, 'shotId'>,
+  mix: Mix,
+): MixSide[] | null {
+  const pots = heldIn(lines)(photo);
+  return pots && sidesHeld(pots, mix);
 }
 
 /** What is in a pot at one instant: what is drawn takes of all alike, what is filled in changes it. */
@@ -67,7 +97,7 @@ function heldAt(pot: Pot, at: Instant): Held {
         kept.set(key, { ...dose, amount: (dose.amount * volumeMl) / after });
       }
       for (const dose of event.mix.doses) {
-        const key = `${dose.materialId} ${dose.unit}`;
+        const key = keyOf(dose);
         const amount = (kept.get(key)?.amount ?? 0) + dose.amount / after;
         kept.set(key, { ...dose, amount });
       }
@@ -75,23 +105,31 @@ function heldAt(pot: Pot, at: Instant): Held {
     }
     volumeMl = after;
   }
-  return { perMl, hasRemelt };
+  return { perMl: [...perMl.values()], hasRemelt };
 }
 
 /** What is in a pot at any time; nothing to tell when a top-up changed it on the way. */
-function heldAlways(pot: Pot): Held[] {
+function heldAlways(pot: Pot): Held | null {
   const fills = pot.course.filter((event) => event.kind === 'filled');
   const isChanged = fills.slice(1).some((fill) => fill.mix || fill.maxHeats > 0);
-  return isChanged ? [] : [heldAt(pot, Number.POSITIVE_INFINITY)];
+  return isChanged ? null : heldAt(pot, Number.POSITIVE_INFINITY);
 }
 
 function isAlike(one: Held, other: Held): boolean {
-  const keys = new Set([...one.perMl.keys(), ...other.perMl.keys()]);
+  const [a, b] = [amountsIn(one), amountsIn(other)];
   return (
     one.hasRemelt === other.hasRemelt &&
-    [...keys].every((key) => {
-      const [a = 0, b = 0] = [one.perMl.get(key)?.amount, other.perMl.get(key)?.amount];
-      return Math.abs(a - b) <= 1e-6 * Math.max(a, b);
+    [...new Set([...a.keys(), ...b.keys()])].every((key) => {
+      const [x, y] = [a.get(key) ?? 0, b.get(key) ?? 0];
+      return Math.abs(x - y) <= 1e-6 * Math.max(x, y);
     })
   );
+}
+
+function amountsIn({ perMl }: Held): Map<string, number> {
+  return new Map(perMl.map((dose) => [keyOf(dose), dose.amount]));
+}
+
+function keyOf({ materialId, unit }: Dose): string {
+  return `${materialId} ${unit}`;
 }

@@ -1,5 +1,4 @@
-import { standingOf } from '#calc/log.ts';
-import { pouredSides } from '#calc/poured-sides.ts';
+import { sidesHeld } from '#calc/poured-sides.ts';
 import {
   type ColourShop,
   mixOfPhoto,
@@ -13,7 +12,7 @@ import type { Photo, PhotoId, PhotoReading } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
 import { changeHead, headsOf } from '#store/heads.ts';
-import { entriesOf } from '#store/running.ts';
+import { heldPotsOf } from '#store/held-pots.ts';
 
 /**
  * All that colour is worked out from. Materials and mixes also when they were taken off. `reading` is
@@ -30,21 +29,20 @@ export async function colourShopOf(book: Book, reading?: PhotoId): Promise<Colou
   return { materials, mixes, photos, poured: await pouredOf(book, read, mixes) };
 }
 
-/** What really went into the pots that photos' baits were poured from, evening after evening. */
+/** What really went into the pots that photos' baits were poured from. */
 async function pouredOf(
   book: Book,
   photos: readonly Photo[],
   mixes: readonly Mix[],
 ): Promise<Map<PhotoId, MixSide[]>> {
+  const held = await heldPotsOf(book, photos);
+  const byId = new Map(mixes.map((mix) => [mix.id, mix]));
   const poured = new Map<PhotoId, MixSide[]>();
-  for (const sessionId of new Set(photos.flatMap((photo) => photo.sessionId ?? []))) {
-    const lines = standingOf(await entriesOf(book, sessionId));
-    for (const photo of photos) {
-      if (photo.sessionId !== sessionId) continue;
-      const mix = mixes.find(({ id }) => id === photo.mixId);
-      const sides = mix && pouredSides(lines, photo, mix);
-      if (sides) poured.set(photo.id, sides);
-    }
+  for (const { id, mixId } of photos) {
+    const mix = mixId && byId.get(mixId);
+    const pots = held.get(id);
+    const sides = mix && pots ? sidesHeld(pots, mix) : null;
+    if (sides) poured.set(id, sides);
   }
   return poured;
 }

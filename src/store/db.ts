@@ -7,15 +7,16 @@ import {
   unwrap,
 } from 'idb';
 import type { Columns } from '#calc/columns.ts';
+import type { HeldPot } from '#calc/poured-sides.ts';
 import type { Change } from '#model/change.ts';
 import type { Draft } from '#model/draft.ts';
-import type { Entry } from '#model/entry.ts';
+import type { Entry, SessionId, ShotId } from '#model/entry.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
 import type { Movement } from '#model/movement.ts';
-import type { Idea, Photo, PhotoBytes, Remark } from '#model/photo.ts';
+import type { Idea, Photo, PhotoBytes, PhotoId, Remark } from '#model/photo.ts';
 import type { DeviceId, Instant, Stamp } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
 import type { Settings } from '#model/settings.ts';
@@ -38,7 +39,21 @@ export interface AsideMeta {
   record: unknown;
   foundAt: Instant;
 }
-type Meta = DeviceMeta | AsideMeta;
+
+/** What the pots of photos held, as their evenings told it: worked out again where one changed. */
+export interface PouredMeta {
+  name: 'poured';
+  lines: readonly {
+    photoId: PhotoId;
+    shotId: ShotId | null;
+    sessionId: SessionId;
+    startedAt: Instant;
+    /** The checksum of the lines that it was worked out from. */
+    sum: number;
+    pots: readonly HeldPot[] | null;
+  }[];
+}
+type Meta = DeviceMeta | AsideMeta | PouredMeta;
 
 /** The shape of the database. */
 export interface Logbook extends DBSchema {
