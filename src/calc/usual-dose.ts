@@ -1,5 +1,5 @@
 import { farOff } from '#calc/far-off.ts';
-import type { MixBody } from '#calc/mix.ts';
+import { dosesFor, type MixBody } from '#calc/mix.ts';
 import type { Dose } from '#model/mix.ts';
 
 /** A dose far from what the person usually takes of a material. */
@@ -27,6 +27,27 @@ export function oddDose(mix: MixBody, others: readonly MixBody[]): OddDose | nul
     if (isFarthest) odd = { name: dose.name, times };
   }
   return odd;
+}
+
+/**
+ * What the newest of `mixes`, oldest first, that has the same material in the same unit takes of it in
+ * so much plastisol, as a hand can measure it; null: none has it.
+ */
+export function lastDose(
+  dose: Pick<Dose, 'materialId' | 'unit'>,
+  mixes: readonly MixBody[],
+  volumeMl: number,
+): number | null {
+  for (const { baseMl, sides } of mixes.toReversed()) {
+    for (const side of sides) {
+      const own = side.doses.filter(
+        ({ materialId, unit }) => materialId === dose.materialId && unit === dose.unit,
+      );
+      const [first] = own.length > 0 ? dosesFor(baseMl, { ...side, doses: own }, volumeMl) : [];
+      if (first) return first.amount;
+    }
+  }
+  return null;
 }
 
 /** What a mix takes of the same material in the same unit, per mL. */

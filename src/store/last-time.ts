@@ -1,4 +1,6 @@
 import type { Columns } from '#calc/columns.ts';
+import { standingOf } from '#calc/log.ts';
+import { all } from '#calc/said.ts';
 import { type Table, tableOf } from '#calc/table.ts';
 import type { SessionId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
@@ -43,6 +45,22 @@ export async function lastReadingsOf(book: Book): Promise<LastReadings> {
       return null;
     },
   };
+}
+
+/**
+ * How much the person mixed, or topped a pot up with, in the last ended session that tells it, mL;
+ * null: none of the last few does.
+ */
+export async function lastVolumeOf(
+  book: Book,
+  kind: 'pot-mixed' | 'pot-topped-up',
+): Promise<number | null> {
+  for (const { sessionId } of await columnsBackFrom(book, null, mostRead)) {
+    const sealed = await book.db.get('sealed', sessionId);
+    const said = all(standingOf(sealed?.entries ?? []), kind).at(-1)?.said;
+    if (said) return said.kind === 'pot-mixed' ? (said.pots[0]?.volumeMl ?? null) : said.volumeMl;
+  }
+  return null;
 }
 
 /** The readings of the pots of a session, newest first. */

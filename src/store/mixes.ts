@@ -54,6 +54,8 @@ export interface MixPour {
   at: Instant;
   zone: string;
   moulds: string[];
+  /** How much that pot was mixed of. */
+  volumeMl: number;
 }
 
 /** The sessions that poured each version, the newest first. Reads the whole log: for one page. */
@@ -71,10 +73,10 @@ export async function poursOf(
     );
     const seen = new Set<MixId>();
     for (const { at, said } of all(lines, 'pot-mixed')) {
-      for (const { mix } of said.pots) {
+      for (const { mix, volumeMl } of said.pots) {
         if (!mix || !wanted.has(mix.mixId) || seen.has(mix.mixId)) continue;
         seen.add(mix.mixId);
-        const pour = { sessionId, at, zone, moulds: [...new Set(moulds)] };
+        const pour = { sessionId, at, zone, moulds: [...new Set(moulds)], volumeMl };
         found.set(mix.mixId, [...(found.get(mix.mixId) ?? []), pour]);
       }
     }

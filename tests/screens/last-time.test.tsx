@@ -3,6 +3,7 @@ import { page } from 'vitest/browser';
 import type { PotId, SessionId } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Mould } from '#model/mould.ts';
+import { ColourScreen } from '#screens/colours/ColourScreen.tsx';
 import { MixFactsScreen } from '#screens/colours/MixFactsScreen.tsx';
 import { MouldFactsScreen } from '#screens/moulds/MouldFactsScreen.tsx';
 import { SessionScreen } from '#screens/pour/SessionScreen.tsx';
@@ -175,4 +176,101 @@ test('the table tells the last reading of a pot of this colour and of this mould
   const mould = page.getByRole('group', { name: 'Mould reading' });
   await expect.element(mould).toHaveTextContent(/last: 41 °C/);
   expect(slate.id).not.toBe(peat.id);
+});
+
+describe('a colour', () => {
+  test('tells how much of it was mixed the last time, and the last note of each kind', async () => {
+    const black = await aMaterial(shop.book, 'Black');
+    await keepMix(shop.book, peat.id, aDraft([[black, 12]]), seven - 30 * day);
+    await twoEvenings();
+    const about = { colourwayId: peat.id, mixId: null, mouldId: null, sessionId: null };
+    const notes = [
+      ['water', 'Took at dusk.'],
+      ['cure', 'Bled a little.'],
+    ] as const;
+    for (const [kind, text] of notes) {
+      await addHead(shop.book, 'remarks', { ...about, kind, text }, seven);
+    }
+    const root = show(shop, <ColourScreen colourwayId={peat.id} />);
+    // Two cups, as the shop is set, are shown in steps of 5 mL.
+    await expect
+      .element(page.getByRole('group', { name: 'How much' }))
+      .toHaveTextContent(/Last: 475 mL/);
+    await page.getByRole('button', { name: 'In the water' }).click();
+    await describes('Note', 'Last: Took at dusk.');
+    await page.getByRole('button', { name: 'After curing' }).click();
+    await describes('Note', 'Last: Bled a little.');
+    await page.getByRole('button', { name: 'At the pour' }).click();
+    await expect
+      .element(page.getByRole('textbox', { name: 'Note', exact: true }))
+      .not.toHaveAccessibleDescription(/Last/);
+    expect(await faults(root)).toEqual([]);
+    expect(isNoWider()).toBe(true);
+  });
+
+  test('of two sides tells which one won the last time, where this time is judged', async () => {
+    const pair = await aColourway(shop.book, 'Pair', '#5b4029', '#eeeeee');
+    const said = { kind: 'laminate-judged', colourwayId: pair.id, verdict: 'a-won' } as const;
+    const evening = { colourway: pair, fills: [{ mould: grub, gave: 'gggg' }] };
+    const before = await pourEvening(shop.book, {
+      ...evening,
+      at: seven - 7 * day,
+      also: [{ said, atMin: 9 }],
+    });
+    const last = await pourEvening(shop.book, evening);
+    const root = show(shop, <SessionScreen sessionId={last} />);
+    await expect.element(page.getByText(/^Last: Side A won, .*17 Nov/)).toBeVisible();
+    expect(await faults(root)).toEqual([]);
+    show(shop, <SessionScreen sessionId={before} />);
+    await expect.element(page.getByRole('button', { name: /^Side A won/ })).toBeVisible();
+    await expect.element(page.getByText(/^Last: Side/)).not.toBeInTheDocument();
+  });
+});
+
+test('a drop that is measured again keeps the size it had beside it', async () => {
+  const black = await onShelf(shop, { name: 'Black', dropMl: 0.048 });
+  const green = await onShelf(shop, { name: 'Green' });
+  show(shop, <MaterialScreen materialId={black.id} />);
+  await key('Measure its drops').click();
+  await describes(/^They weigh/, 'Last: 0.048 mL a drop');
+  show(shop, <MaterialScreen materialId={green.id} />);
+  await key('Measure its drops').click();
+  await expect.element(page.getByLabelText(/^They weigh/)).toBeVisible();
+  await expect.element(page.getByText(/^Last:/)).not.toBeInTheDocument();
+});
+
+test('the table begins with what was mixed and topped up in the last session, and names the last dose', async () => {
+  const { book } = shop;
+  const black = await aMaterial(book, 'Black');
+  await aMaterial(book, 'Green');
+  await keepMix(book, peat.id, aDraft([[black, 6]]), seven - 30 * day);
+  const { last } = await twoEvenings();
+  const potId = await potOf(last);
+  const fresh = { meanHeats: 0, maxHeats: 0 };
+  const added = { kind: 'pot-topped-up', potId, volumeMl: 180, ...fresh } as const;
+  await addToSession(book, last, added, seven + 5 * min);
+  await changeSettings(book, { potMl: 250 }, seven + day);
+  shop.set(seven + day);
+  const lined = { mouldIds: [grub.id], injectorId: null, colourwayId: null, hasNoPot: true };
+  await startPouring(book, { ...lined, zone: 'UTC' }, seven + day);
+  show(shop, <TableScreen />);
+  await key(/^Pot:|^No pot|^Mix/)
+    .first()
+    .click();
+  const howMuch = page.getByRole('group', { name: 'How much' });
+  await expect.element(howMuch).toHaveTextContent(/475 mL/);
+  await howMuch.getByRole('button').nth(1).click();
+  await expect.element(howMuch).toHaveTextContent('Last session: 475 mL.');
+  await key('New colour').click();
+  // Six drops a cup, for two cups.
+  await expect.element(key('Black last 12 drops')).toBeVisible();
+  await expect.element(key('Green none')).toBeVisible();
+  await key('Black last 12 drops').click();
+  await expect.element(key('Black 1 drop')).toBeVisible();
+  await key(/^Mixed/).click();
+  await key(/^Pot:/).click();
+  await key('Topped up').click();
+  await expect.element(howMuch).toHaveTextContent(/take 180 mL|180 mL/);
+  await howMuch.getByRole('button').nth(1).click();
+  await expect.element(howMuch).toHaveTextContent('Last session: 180 mL.');
 });

@@ -42,6 +42,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
   const pxPerMm = measured ?? guessedPxPerMm();
   const mould = moulds.find(({ id }) => id === mouldId);
   const poured = mix.sides.map((side) => ({ side, ...pouredAt(mix.baseMl, side, volumeMl) }));
+  const [lastPoured] = [...of.pours.values()].flat().sort((a, b) => b.at - a.at);
   const isPair = mix.sides.some(({ role }) => role === 'b');
   // Each of two pots gives half of a shot, and keeps a loss of its own.
   const potsCount = isPair ? 2 : 1;
@@ -78,6 +79,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
           label="How much"
           value={volumeWords(volumeMl, unit)}
           small={takeWords(poured)}
+          last={lastPoured && volumeWords(lastPoured.volumeMl, unit)}
           lessName={`${volumeWords(stepMl, unit)} less`}
           moreName={`${volumeWords(stepMl, unit)} more`}
           onLess={() => step(-1)}

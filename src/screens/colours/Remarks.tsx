@@ -33,6 +33,8 @@ interface Props {
 
 const kinds = ['pour', 'cure', 'water'] as const;
 const mostLetters = 2_000;
+/** Two lines of a phone. */
+const lastLetters = 80;
 /** As many moulds as a hand can choose from without looking for one. */
 const mostMoulds = 6;
 
@@ -88,7 +90,7 @@ export function Remarks(props: Props) {
           </Choices>
         </>
       )}
-      <Field label="Note" error={tooLong}>
+      <Field label="Note" last={lastWords(remarks, kind)} error={tooLong}>
         {(attributes) => (
           <textarea
             {...attributes}
@@ -131,4 +133,10 @@ export function Remarks(props: Props) {
       </ul>
     </Sheet>
   );
+}
+
+/** What was noted of this kind the last time, begun; undefined: nothing yet. */
+function lastWords(remarks: readonly Remark[], kind: Remark['kind']): string | undefined {
+  const text = remarks.findLast((one) => one.kind === kind)?.text;
+  return text && text.length > lastLetters ? `${text.slice(0, lastLetters)}…` : text;
 }

@@ -1,18 +1,25 @@
 import { Fragment } from 'preact';
-import { verdictOf } from '#calc/balance.ts';
+import { type Verdict, verdictOf } from '#calc/balance.ts';
+import { dayOf } from '#calc/days.ts';
 import { linesOf, standingOf } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
 import { namelessLaminates } from '#calc/told-mixes.ts';
-import type { Entry, SaidOf } from '#model/entry.ts';
+import { useShop } from '#live/shop.ts';
+import { useLive } from '#live/use-live.ts';
+import type { Entry, SaidOf, SessionId } from '#model/entry.ts';
 import type { Colourway, ColourwayId } from '#model/gear.ts';
 import type { MixId } from '#model/mix.ts';
+import type { Instant } from '#model/schemas.ts';
 import type { Writes } from '#screens/pour/use-writes.ts';
 import { verdicts, verdictWords } from '#screens/verdict-words.ts';
+import { dateWords } from '#screens/words.ts';
+import { lastVerdicts } from '#store/balance.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Choices } from '#ui/Choices.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 
 interface Props {
+  sessionId: SessionId;
   table: Table;
   entries: readonly Entry[];
   colourways: readonly Colourway[];
@@ -29,13 +36,20 @@ interface Laminate {
 }
 
 /** Which side won, one press for each laminate of the session; the same press again takes it back. */
-export function LaminateBalance({ table, entries, colourways, writes }: Props) {
-  const laminates = [...namedIn(table, colourways), ...namelessIn(entries)];
+export function LaminateBalance(props: Props) {
+  const { sessionId, table, entries, colourways, writes } = props;
+  const { book, clock } = useShop();
+  const named = namedIn(table, colourways);
+  const laminates = [...named, ...namelessIn(entries)];
+  const ids = named.map(({ judged }) => judged.colourwayId).filter((id) => id !== null);
+  const last = useLive(() => lastVerdicts(book, sessionId, ids), ['sealed'], `${sessionId} ${ids}`);
+  const today = dayOf(clock.now(), clock.zone());
   if (laminates.length === 0) return null;
   return (
     <Sheet title="How the two sides came out">
       {laminates.map(({ id, name, sides, judged }) => {
         const found = verdictOf(entries, id);
+        const before = last?.get(id);
         const press = (verdict: (typeof verdicts)[number]) => {
           const line = linesOf(entries).find((one) => one.id === found?.by);
           if (line && found?.verdict === verdict) void writes.takeBack(line);
@@ -57,11 +71,19 @@ export function LaminateBalance({ table, entries, colourways, writes }: Props) {
                 </ActKey>
               ))}
             </Choices>
+            {before && <p>{lastWords(before, today)}</p>}
           </Fragment>
         );
       })}
     </Sheet>
   );
+}
+
+function lastWords(
+  { verdict, at, zone }: { verdict: Verdict; at: Instant; zone: string },
+  today: string,
+): string {
+  return `Last: ${verdictWords[verdict]}, ${dateWords(dayOf(at, zone), today)}`;
 }
 
 function namedIn({ pots }: Table, colourways: readonly Colourway[]): Laminate[] {

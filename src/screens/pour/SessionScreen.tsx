@@ -94,7 +94,7 @@ function Session({ sessionId, entries, settings, colourways, mixes }: Props) {
         )}
         <Totals columns={[columns]} tally={totalOf(yields)} scrap={scrapOf(table)} />
         {!isOpen && <ScrapScale sessionId={sessionId} entries={entries} isFolded />}
-        <LaminateBalance {...{ table, entries, colourways, writes }} />
+        <LaminateBalance {...{ sessionId, table, entries, colourways, writes }} />
         {yields.length > 0 && (
           <EveryShot
             table={table}

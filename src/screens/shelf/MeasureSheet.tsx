@@ -6,6 +6,7 @@ import { FormSheet } from '#screens/FormSheet.tsx';
 import { useForm } from '#screens/form.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import {
+  lastMeasureWords,
   type MeasureKind,
   measureFrom,
   measureKindOf,
@@ -95,6 +96,7 @@ function MeasureForm({ kind, material, units, onDone }: FormProps) {
       />
       <TextField
         label={`They ${isWeighed ? 'weigh' : 'fill'}, in ${amountUnitWords[typed.unit]}`}
+        last={lastMeasureWords(kind, material)}
         error={refusals.amount}
         value={typed.amount}
         mode="decimal"

@@ -50,6 +50,15 @@ export function measureWords(kind: MeasureKind, material: Material): string {
     : `${weight}, your own.`;
 }
 
+/** What was measured the last time: `0.048 mL a drop`; undefined: nothing was. */
+export function lastMeasureWords(kind: MeasureKind, material: Material): string | undefined {
+  const own = kind === 'drop' ? material.dropMl : material.teaspoonG;
+  if (own === null) return undefined;
+  return kind === 'drop'
+    ? `${Number(own.toFixed(4))} mL a drop`
+    : `${Number(own.toFixed(2))} g a teaspoon`;
+}
+
 type Changes = Partial<Pick<Material, 'dropMl' | 'teaspoonG'>>;
 
 /** The drop or teaspoon that was measured, or a sentence for each field that does not fit. */

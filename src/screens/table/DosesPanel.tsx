@@ -147,7 +147,7 @@ export function DosesPanel(props: Props) {
         says={
           volumeMl === props.volumeMl
             ? props.volumeSays
-            : mixVolumeFrom(volumeWords(volumeMl, unit), false, true)
+            : mixVolumeFrom(volumeWords(volumeMl, unit), false, 'tonight')
         }
         round={roundPours(props.table, Math.max(1, said.pots.length))}
         learnt={props.learnt}

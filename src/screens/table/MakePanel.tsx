@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { firstUnitOf } from '#calc/dose-steps.ts';
 import type { MixBody } from '#calc/mix.ts';
 import { clearSwatch } from '#calc/table-mix.ts';
-import { oddDose } from '#calc/usual-dose.ts';
+import { lastDose, oddDose } from '#calc/usual-dose.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Material, MaterialId } from '#model/material.ts';
@@ -23,7 +23,7 @@ interface Props {
   /** What is in it already. */
   first: readonly Dose[];
   volumeMl: number;
-  /** What the person mixes usually. */
+  /** What the person mixes usually, oldest first. */
   others: readonly MixBody[];
   /** The plastisol it is mixed from, unless another is chosen; absent: that is settled already. */
   usualId?: MaterialId | null;
@@ -73,6 +73,11 @@ export function MakePanel(props: Props) {
     const next = Math.max(0, amountOf(one) + (takes ? -step : step));
     setDoses(withAmount(doses, one, next));
   };
+  /** What the last mix with this material took of it; a key that is at nothing has the room. */
+  const noneWords = (one: Dose) => {
+    const last = lastDose(one, others, volumeMl);
+    return last === null ? 'none' : `last ${doseWords(last, one.unit)}`;
+  };
   const odd = oddWordsOf(doses, volumeMl, others);
   const baseWords = bases.length === 1 && base ? `in ${shortened(base.name, 14)}` : '';
 
@@ -94,7 +99,7 @@ export function MakePanel(props: Props) {
             <PressKey key={one.materialId} isPressed={amount > 0} onPress={() => press(one)}>
               {shortened(one.name, columns === 3 ? 8 : 12)}{' '}
               <span class={styles.keySmall}>
-                {amount > 0 ? doseWords(amount, one.unit) : 'none'}
+                {amount > 0 ? doseWords(amount, one.unit) : noneWords(one)}
               </span>
             </PressKey>
           );

@@ -18,12 +18,13 @@ import { mixFor, type Place } from '#screens/table/mix.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundPours } from '#screens/table/round.ts';
-import { mixVolumeFrom } from '#screens/table/where-from.ts';
+import { mixVolumeFrom, type VolumeFrom } from '#screens/table/where-from.ts';
 import { volumeWords } from '#screens/volumes.ts';
 import { batchesOf } from '#store/batches.ts';
 import { freshId } from '#store/book.ts';
 import { headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
+import { lastVolumeOf } from '#store/last-time.ts';
 import { lossOf } from '#store/loss.ts';
 import { newestOf } from '#store/newest-mixes.ts';
 import type { SettingsFacts } from '#store/settings.ts';
@@ -74,9 +75,15 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
   const room = useIsLarge() ? 4 : 6;
   const perPage = (colourways ?? []).length < room ? room - 1 : room - 2;
   const learnt = useLive(() => lossOf(book), ['columns'], 'loss');
-  const ownMl = lastMixMl(table);
-  const lastMl = ownMl ?? settings.potMl;
-  const [volumeMl, setVolumeMl] = useState(lastMl);
+  const isFirst = table.pots.length === 0;
+  const earlierMl = useLive(
+    async () => (isFirst ? await lastVolumeOf(book, 'pot-mixed') : null),
+    ['sealed'],
+    `${isFirst}`,
+  );
+  const { lastMl, from } = presetOf(table, earlierMl ?? null, settings);
+  const [chosenMl, setVolumeMl] = useState<number | null>(null);
+  const volumeMl = chosenMl ?? lastMl;
   const unit = settings.volumeUnit;
   const round = roundPours(table, place === 'only' ? 1 : 2);
   const next = stillToPour(table.planned, table.pots);
@@ -129,7 +136,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
         mix={inside.mix}
         mixed={plain(inside.colourway)}
         volumeMl={volumeMl}
-        volumeSays={mixVolumeFrom(volumeWords(volumeMl, unit), volumeMl === lastMl, ownMl !== null)}
+        volumeSays={mixVolumeFrom(volumeWords(volumeMl, unit), volumeMl === lastMl, from)}
         table={table}
         learnt={learnt}
         batches={batches ?? []}
@@ -142,7 +149,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
   }
 
   // Not before the mixes are there: a press must know what it is a press on.
-  if (!mixes || !materials || !batches)
+  if (!mixes || !materials || !batches || earlierMl === undefined)
     return <section class={styles.panel} aria-label="New mix" />;
   return (
     <section class={styles.panel} aria-label="New mix">
@@ -151,7 +158,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
         onVolume={setVolumeMl}
         settings={settings}
         small={place === 'only' ? '' : 'each pot'}
-        says={mixVolumeFrom(volumeWords(volumeMl, unit), volumeMl === lastMl, ownMl !== null)}
+        says={mixVolumeFrom(volumeWords(volumeMl, unit), volumeMl === lastMl, from)}
         round={round}
         learnt={learnt}
       />
@@ -199,9 +206,16 @@ function Swatches({ colourway }: { colourway: Colourway }) {
   );
 }
 
-function lastMixMl(table: Table): number | null {
+/** The volume to begin with: that of the last mix, tonight or in an earlier session. */
+function presetOf(
+  table: Table,
+  earlierMl: number | null,
+  { potMl }: SettingsFacts,
+): { lastMl: number; from: VolumeFrom } {
   const first = table.pots.at(-1)?.course.find((event) => event.kind === 'filled');
-  return first?.kind === 'filled' ? first.volumeMl : null;
+  if (first?.kind === 'filled') return { lastMl: first.volumeMl, from: 'tonight' };
+  if (earlierMl !== null) return { lastMl: earlierMl, from: 'earlier' };
+  return { lastMl: potMl, from: 'settings' };
 }
 
 /** What is still to come tonight, in its order; then tonight's colours, the newest first; then the rest. */

@@ -21,7 +21,7 @@ import { TopUpPanel } from '#screens/table/TopUpPanel.tsx';
 import { potFrom, potTempFrom } from '#screens/table/where-from.ts';
 import { volumeWords } from '#screens/volumes.ts';
 import { countWords, tempWords } from '#screens/words.ts';
-import { lastReadingsOf } from '#store/last-time.ts';
+import { lastReadingsOf, lastVolumeOf } from '#store/last-time.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
 
@@ -44,6 +44,8 @@ interface Props {
 /** The pot: what is in it, what it has been through, and what can be done with it. */
 export function PotPanel(props: Props) {
   const { table, pot, settings, now, onSaid } = props;
+  const { book } = useShop();
+  const earlierMl = useLive(() => lastVolumeOf(book, 'pot-topped-up'), ['sealed'], 'last top-up');
   const [inside, setInside] = useState<'pot' | 'mix' | 'another' | 'top-up' | 'drops'>(
     pot ? 'pot' : 'mix',
   );
@@ -73,7 +75,7 @@ export function PotPanel(props: Props) {
     );
   }
   if (inside === 'top-up') {
-    return <TopUpPanel table={table} pot={pot} settings={settings} onSaid={onSaid} />;
+    return <TopUpPanel {...{ table, pot, settings, earlierMl, onSaid }} />;
   }
   if (inside === 'drops') {
     return <CountDrops pot={pot} onCounting={props.onCounting} onBack={() => setInside('pot')} />;

@@ -14,6 +14,7 @@ import { type PotPlan, PourDoses, takeWords } from '#screens/table/PourDoses.tsx
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundPours } from '#screens/table/round.ts';
 import { StepKeys } from '#screens/table/StepKeys.tsx';
+import type { VolumeFrom } from '#screens/table/where-from.ts';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { headsOf } from '#store/heads.ts';
 import { lossOf } from '#store/loss.ts';
@@ -24,11 +25,14 @@ interface Props {
   table: Table;
   pot: Pot;
   settings: SettingsFacts;
+  /** The last top-up of an earlier session, mL; null: none was; undefined: not read yet. */
+  earlierMl: number | null | undefined;
   onSaid: (said: Said) => void;
 }
 
 /** What was added to a pot: how much, how often it had been hot before, and the doses of fresh plastisol. */
-export function TopUpPanel({ table, pot, settings, onSaid }: Props) {
+export function TopUpPanel(props: Props) {
+  const { table, pot, settings, onSaid } = props;
   const { book } = useShop();
   const materials = useLive(() => headsOf(book, 'materials'), ['materials'], 'all');
   const learnt = useLive(() => lossOf(book), ['columns'], 'loss');
@@ -36,7 +40,9 @@ export function TopUpPanel({ table, pot, settings, onSaid }: Props) {
   const stepMl = volumeStepMl(unit);
   const last = pot.course.filter((event) => event.kind === 'filled').at(-1);
   const isRepeat = last?.kind === 'filled' && last.at !== pot.mixedAt;
-  const lastMl = isRepeat ? last.volumeMl : stepMl;
+  // What is known when the panel opens: it must not change under a hand.
+  const [earlierMl] = useState(props.earlierMl ?? null);
+  const lastMl = isRepeat ? last.volumeMl : (earlierMl ?? stepMl);
   const [volumeMl, setVolumeMl] = useState(lastMl);
   const [heats, setHeats] = useState(isRepeat ? Math.round(last.maxHeats) : 0);
   const words = volumeWords(volumeMl, unit);
@@ -76,7 +82,11 @@ export function TopUpPanel({ table, pot, settings, onSaid }: Props) {
         onVolume={setVolumeMl}
         settings={settings}
         small={smallWords}
-        says={topUpFrom(isRepeat, words, volumeMl === lastMl)}
+        says={topUpFrom(
+          isRepeat ? 'tonight' : earlierMl === null ? 'settings' : 'earlier',
+          words,
+          volumeMl === lastMl,
+        )}
         round={roundPours(table, Math.max(1, table.potsDrawn.length))}
         learnt={learnt}
         already={{ inMl: filledMl(pot), past: pouredFrom(pot, table.shots) }}
@@ -103,9 +113,10 @@ export function TopUpPanel({ table, pot, settings, onSaid }: Props) {
 }
 
 /** One sentence for where the volume of a top-up comes from. */
-function topUpFrom(isRepeat: boolean, words: string, isPreset: boolean): string {
+function topUpFrom(from: VolumeFrom, words: string, isPreset: boolean): string {
   if (!isPreset) return `You chose ${words}.`;
-  return isRepeat ? `Your last ${words}.` : `Our start value: ${words}.`;
+  if (from === 'settings') return `Our start value: ${words}.`;
+  return from === 'tonight' ? `Your last ${words}.` : `Last session: ${words}.`;
 }
 
 /** All that ever went into a pot, mL. */

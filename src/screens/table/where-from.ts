@@ -55,8 +55,12 @@ export function potFrom(
   ];
 }
 
+/** What a volume was preset by: tonight, an earlier session, or nothing of the person's log. */
+export type VolumeFrom = 'tonight' | 'earlier' | 'settings';
+
 /** One sentence for where the volume of a fresh mix comes from. */
-export function mixVolumeFrom(words: string, isPreset: boolean, isOwn: boolean): string {
+export function mixVolumeFrom(words: string, isPreset: boolean, from: VolumeFrom): string {
   if (!isPreset) return `You chose ${words}.`;
-  return isOwn ? `Your last mix: ${words}.` : `From your shop settings: ${words}.`;
+  if (from === 'settings') return `From your shop settings: ${words}.`;
+  return from === 'tonight' ? `Your last mix: ${words}.` : `Last session: ${words}.`;
 }
