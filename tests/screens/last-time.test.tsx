@@ -199,8 +199,7 @@ describe('a colour', () => {
     await page.getByRole('button', { name: 'In the water' }).click();
     await describes('Note', 'Last: Took at dusk.');
     await page.getByRole('button', { name: 'After curing' }).click();
-    await describes('Note', 'Last: Bled a little.');
-    await page.getByRole('button', { name: 'At the pour' }).click();
+    // That one stands right under the field.
     await expect
       .element(page.getByRole('textbox', { name: 'Note', exact: true }))
       .not.toHaveAccessibleDescription(/Last/);

@@ -135,8 +135,9 @@ export function Remarks(props: Props) {
   );
 }
 
-/** What was noted of this kind the last time, begun; undefined: nothing yet. */
+/** What was noted of this kind the last time, begun; undefined: nothing yet, or it stands right under the field. */
 function lastWords(remarks: readonly Remark[], kind: Remark['kind']): string | undefined {
-  const text = remarks.findLast((one) => one.kind === kind)?.text;
+  const last = remarks.findLast((one) => one.kind === kind);
+  const text = last === remarks.at(-1) ? undefined : last?.text;
   return text && text.length > lastLetters ? `${text.slice(0, lastLetters)}…` : text;
 }

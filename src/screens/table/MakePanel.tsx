@@ -76,7 +76,15 @@ export function MakePanel(props: Props) {
   /** What the last mix with this material took of it; a key that is at nothing has the room. */
   const noneWords = (one: Dose) => {
     const last = lastDose(one, others, volumeMl);
-    return last === null ? 'none' : `last ${doseWords(last, one.unit)}`;
+    if (last === null) return 'none';
+    // A narrow key has no room for the unit, which its own presses tell.
+    const [amount, unit] = doseWords(last, one.unit).split(' ');
+    return (
+      <>
+        last {amount}
+        <span class={styles.notStand}> {unit}</span>
+      </>
+    );
   };
   const odd = oddWordsOf(doses, volumeMl, others);
   const baseWords = bases.length === 1 && base ? `in ${shortened(base.name, 14)}` : '';
