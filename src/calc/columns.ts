@@ -1,8 +1,9 @@
 import { cavityCount } from '#calc/cavity-layout.ts';
 import { crc32 } from '#calc/crc32.ts';
-import { standingOf } from '#calc/log.ts';
+import { type Standing, standingOf } from '#calc/log.ts';
 import { heatNumberAt } from '#calc/pot-course.ts';
 import { type PotRun, potRunsOf } from '#calc/pot-runs.ts';
+import { all } from '#calc/said.ts';
 import { type Scrap, scrapOf } from '#calc/scrap.ts';
 import { openSec } from '#calc/set-clock.ts';
 import { laterStamp } from '#calc/stamp.ts';
@@ -13,6 +14,7 @@ import { isColdShot, tempBeforeC } from '#calc/warmth.ts';
 import { defects } from '#model/defect.ts';
 import type { Entry, Result, SessionId } from '#model/entry.ts';
 import type { ColourwayId, InjectorId } from '#model/gear.ts';
+import type { MixId } from '#model/mix.ts';
 import type { MouldId } from '#model/mould.ts';
 import type { Instant, Stamp } from '#model/schemas.ts';
 import { type Trial, trials } from '#model/trial.ts';
@@ -66,6 +68,8 @@ export interface Columns {
   cells: Uint8Array;
   /** What the session took off the shelf; absent: packed before that was kept, nothing is known. */
   used?: readonly PackedUse[];
+  /** The versions that pots were mixed of, the first pot of each; absent in older digests: not known. */
+  mixed?: readonly PackedPour[];
   /** What the session did to each tray of parts; absent in older digests: nothing. */
   trays?: readonly TrayChange[];
   /** The pots whose left-over was told; absent in older digests: none. */
@@ -78,6 +82,26 @@ export interface Columns {
   sum?: number;
   /** Its bad baits, where they were weighed; absent: nobody did. */
   scrap?: Scrap;
+}
+
+/** A version of a mix that a session poured: when its first pot was mixed, and how much that was. */
+export interface PackedPour {
+  mixId: MixId;
+  /** Seconds from the start of the session. */
+  afterSec: number;
+  volumeMl: number;
+}
+
+/** The versions of mixes that pots were mixed of, as the log stands. */
+export function packedPours(lines: readonly Standing[], startedAt: Instant): PackedPour[] {
+  const first = new Map<MixId, PackedPour>();
+  for (const { at, said } of all(lines, 'pot-mixed')) {
+    for (const { mix, volumeMl } of said.pots) {
+      if (!mix || first.has(mix.mixId)) continue;
+      first.set(mix.mixId, { mixId: mix.mixId, afterSec: (at - startedAt) / 1_000, volumeMl });
+    }
+  }
+  return [...first.values()];
 }
 
 /** The digest of a session's entries. */
@@ -112,6 +136,7 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     cold: bytes(shots, (shot) => coldFlagOf(isColdShot(table, seatOf(shot), shot))),
     ...cellsOf(shots),
     used: packedUses(usesOf(lines), table.begunAt),
+    mixed: packedPours(lines, table.begunAt),
     runs: potRunsOf(lines),
     trays: table.trays,
     ...newestOf(entries),

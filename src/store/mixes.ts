@@ -1,7 +1,8 @@
+import { type Columns, type PackedPour, packedPours } from '#calc/columns.ts';
 import { standingOf } from '#calc/log.ts';
 import type { MixBody } from '#calc/mix.ts';
 import { isSameMix } from '#calc/mix-difference.ts';
-import { all } from '#calc/said.ts';
+import { tableOf } from '#calc/table.ts';
 import { mixIdsIn } from '#calc/told-mixes.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
@@ -9,6 +10,7 @@ import type { Mix, MixId } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
 import { changeHead } from '#store/heads.ts';
+import { allColumns } from '#store/history.ts';
 import { addMix } from '#store/improvised.ts';
 import { versionsOf } from '#store/newest-mixes.ts';
 
@@ -58,56 +60,75 @@ export interface MixPour {
   volumeMl: number;
 }
 
-/** The sessions that poured each version, the newest first. Reads the whole log: for one page. */
+/**
+ * The sessions that poured each version, the newest first: by their digests; one that was packed
+ * before pours were kept is read whole, and so is one that runs.
+ */
 export async function poursOf(
   book: Book,
   mixIds: readonly MixId[],
+  digests?: readonly Columns[],
 ): Promise<Map<MixId, MixPour[]>> {
   const wanted = new Set<MixId>(mixIds);
   const found = new Map<MixId, MixPour[]>();
-  await eachSession(book, (sessionId, entries) => {
-    const lines = standingOf(entries);
-    const zone = all(lines, 'session-begun').at(-1)?.said.zone ?? 'UTC';
-    const moulds = all(lines, 'lined-up').flatMap(({ said }) =>
-      said.moulds.map(({ name }) => name),
-    );
-    const seen = new Set<MixId>();
-    for (const { at, said } of all(lines, 'pot-mixed')) {
-      for (const { mix, volumeMl } of said.pots) {
-        if (!mix || !wanted.has(mix.mixId) || seen.has(mix.mixId)) continue;
-        seen.add(mix.mixId);
-        const pour = { sessionId, at, zone, moulds: [...new Set(moulds)], volumeMl };
-        found.set(mix.mixId, [...(found.get(mix.mixId) ?? []), pour]);
-      }
+  const take = ({ sessionId, startedAt, zone, moulds }: Evening, pours: readonly PackedPour[]) => {
+    for (const { mixId, afterSec, volumeMl } of pours) {
+      if (!wanted.has(mixId)) continue;
+      const at = startedAt + Math.round(afterSec * 1_000);
+      const names = [...new Set(moulds.map(({ name }) => name))];
+      const pour = { sessionId, at, zone, moulds: names, volumeMl };
+      found.set(mixId, [...(found.get(mixId) ?? []), pour]);
     }
-  });
+  };
+  for (const digest of digests ?? (await allColumns(book))) {
+    take(digest, digest.mixed ?? (await pouredIn(book, digest)));
+  }
+  const running = Map.groupBy(await book.db.getAll('entries'), ({ sessionId }) => sessionId);
+  for (const [sessionId, entries] of running) {
+    const { begunAt: startedAt, zone, allSeats } = tableOf(entries);
+    const moulds = allSeats.map(({ mould }) => mould);
+    take({ sessionId, startedAt, zone, moulds }, packedPours(standingOf(entries), startedAt));
+  }
   for (const pours of found.values()) pours.sort((a, b) => b.at - a.at);
   return found;
+}
+
+type Evening = Pick<Columns, 'sessionId' | 'startedAt' | 'zone'> & {
+  moulds: readonly { name: string }[];
+};
+
+async function pouredIn(book: Book, { sessionId, startedAt }: Columns): Promise<PackedPour[]> {
+  const sealed = await book.db.get('sealed', sessionId);
+  return packedPours(standingOf(sealed?.entries ?? []), startedAt);
 }
 
 /** True when a pot of this version was ever mixed, also when that was taken back. */
 export async function wasPoured(book: Book, mixId: MixId): Promise<boolean> {
   let isFound = false;
   await eachSession(book, (_id, entries) => {
-    isFound ||= entries.some(({ said }) => mixIdsIn(said).includes(mixId));
+    isFound = entries.some(({ said }) => mixIdsIn(said).includes(mixId));
+    return !isFound;
   });
   return isFound;
 }
 
-/** Every session with its entries, one after the other so that years of them are never in memory at once. */
+/**
+ * Every session with its entries, one after the other so that years of them are never in memory at
+ * once, until `look` says false.
+ */
 export async function eachSession(
   book: Book,
-  look: (sessionId: SessionId, entries: readonly Entry[]) => void,
+  look: (sessionId: SessionId, entries: readonly Entry[]) => boolean | undefined,
 ): Promise<void> {
   const running = new Map<SessionId, Entry[]>();
   const tx = book.db.transaction(['sealed', 'entries']);
   for (const entry of await tx.objectStore('entries').getAll()) {
     running.set(entry.sessionId, [...(running.get(entry.sessionId) ?? []), entry]);
   }
-  for (const [sessionId, entries] of running) look(sessionId, entries);
+  for (const [sessionId, entries] of running) if (look(sessionId, entries) === false) return;
   let cursor = await tx.objectStore('sealed').openCursor();
   while (cursor) {
-    look(cursor.value.id, cursor.value.entries);
+    if (look(cursor.value.id, cursor.value.entries) === false) return;
     cursor = await cursor.continue();
   }
 }

@@ -2,11 +2,13 @@ import { expect, test } from 'vitest';
 import { columnsOf } from '#calc/columns.ts';
 import { standingOf } from '#calc/log.ts';
 import { pouredSides } from '#calc/poured-sides.ts';
+import { all } from '#calc/said.ts';
 import type { SessionId } from '#model/entry.ts';
 import type { MixSide } from '#model/mix.ts';
 import type { Photo, PhotoId } from '#model/photo.ts';
 import { type Book, freshId, openBook } from '#store/book.ts';
 import { colourShopOf } from '#store/colour-shop.ts';
+import { eachSession, poursOf } from '#store/mixes.ts';
 import { entriesOf } from '#store/sessions.ts';
 import { aColourant, aMix, aReadPhoto, drops, opticsOf } from '../hands/colours.ts';
 import { aFrozenMould, dyedPot, id, Pen } from '../hands/log.ts';
@@ -75,10 +77,33 @@ test('what the pots of photos held, to reading their fifteen evenings whole', as
     whole = await wholeEvenings(book);
   });
   const plain = quantile(took.other, 0.5);
-  report('pots of photos of 15 evenings, the first time', first / plain, '<= 1');
+  report('pots of photos of 15 evenings, the first time', first / plain, '<= 2');
   report('pots of photos of 15 evenings, from then on', quantile(took.ours, 0.5) / plain, '<= 0.2');
   const byId = (sides: ReadonlyMap<PhotoId, readonly MixSide[]>) =>
     [...sides].sort(([a], [b]) => (a < b ? -1 : 1));
   expect(byId(ours)).toEqual(byId(whole));
   expect(whole.size).toBe(3 * evenings);
+});
+
+test('where a mix was poured, to reading every evening whole', async () => {
+  const book = await aShop();
+  let ours = 0;
+  let whole = 0;
+  const took = await sideBySide(
+    10,
+    async () => {
+      ours = (await poursOf(book, [mix.id])).get(mix.id)?.length ?? 0;
+    },
+    async () => {
+      whole = 0;
+      await eachSession(book, (_, entries) => {
+        const pots = all(standingOf(entries), 'pot-mixed').flatMap(({ said }) => said.pots);
+        if (pots.some((pot) => pot.mix?.mixId === mix.id)) whole += 1;
+      });
+    },
+  );
+  const ratio = quantile(took.ours, 0.5) / quantile(took.other, 0.5);
+  report('where a mix was poured, 15 evenings', ratio, '<= 0.2');
+  expect(ours).toBe(evenings);
+  expect(whole).toBe(evenings);
 });

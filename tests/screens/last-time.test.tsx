@@ -196,6 +196,9 @@ describe('a colour', () => {
     await expect
       .element(page.getByRole('group', { name: 'How much' }))
       .toHaveTextContent(/Last: 475 mL/);
+    await expect
+      .element(page.getByRole('link', { name: 'Grub 50' }))
+      .toHaveAttribute('href', `#/mould/${grub.id}`);
     await page.getByRole('button', { name: 'In the water' }).click();
     await describes('Note', 'Last: Took at dusk.');
     await page.getByRole('button', { name: 'After curing' }).click();

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { beforeEach, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Said } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
@@ -12,7 +12,7 @@ import { draftOf, keepMix, noteNextTime, poursOf, versionsOf, wasPoured } from '
 import { namelessMixes } from '#store/nameless.ts';
 import { nameMix } from '#store/naming.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
-import { endSession, entriesOf } from '#store/sessions.ts';
+import { endSession, entriesOf, takeBack } from '#store/sessions.ts';
 import { startPouring } from '#store/start.ts';
 import { aColourway, aMould, seven } from '../hands/evening.ts';
 import { aDraft, aMaterial } from '../hands/mixes.ts';
@@ -196,5 +196,33 @@ describe('where a version was poured', () => {
     const pours = (await poursOf(book, [first.id])).get(first.id);
     expect(pours?.map(({ sessionId }) => sessionId)).toEqual([running.sessionId, old.sessionId]);
     expect(pours?.[0]).toMatchObject({ zone: 'Europe/Berlin', moulds: ['Grub 50'] });
+    expect(pours?.[1]).toMatchObject({ at: seven + 61_000, volumeMl: first.baseMl });
+  });
+
+  test('an ended evening is told by its digest, and one of an older digest by its lines', async () => {
+    const first = await keepMix(book, peat.id, drops(12), seven);
+    const { sessionId, entry } = await pour(first, seven + 1_000);
+    const told = await poursOf(book, [first.id]);
+    const { get } = IDBObjectStore.prototype;
+    let read = 0;
+    vi.spyOn(IDBObjectStore.prototype, 'get').mockImplementation(function (
+      this: IDBObjectStore,
+      ...args
+    ) {
+      if (this.name === 'sealed') read += 1;
+      return get.apply(this, args);
+    });
+    expect(await poursOf(book, [first.id])).toEqual(told);
+    expect(read).toBe(0);
+    const [digest] = await book.db.getAll('columns');
+    if (!digest) throw new Error('There is no digest.');
+    const { mixed: _, ...older } = digest;
+    await book.db.put('columns', older);
+    expect(await poursOf(book, [first.id])).toEqual(told);
+    expect(read).toBe(1);
+    vi.restoreAllMocks();
+    // Taken back at the desk, it was poured nowhere.
+    await takeBack(book, sessionId, entry.id, seven + 1_000_000);
+    expect(await poursOf(book, [first.id])).toEqual(new Map());
   });
 });

@@ -56,6 +56,7 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
           </ActKey>
           {mix && <ActKey href={hrefTo({ at: 'share-mix', mixId: mix.id })}>Share this mix</ActKey>}
           <ActKey href={hrefTo({ at: 'colour-facts', colourwayId })}>Change name and look</ActKey>
+          <UsedIn of={of} colourwayId={colourwayId} />
         </Sheet>
         <PhotoStrip colourwayId={colourwayId} />
         <ForecastSheet colourwayId={colourwayId} />
@@ -73,6 +74,23 @@ export function ColourScreen({ colourwayId }: { colourwayId: ColourwayId }) {
         />
       </div>
     </DeskPage>
+  );
+}
+
+/** The moulds that the colour was poured in, the last one first; each leads to its page. */
+function UsedIn({ of, colourwayId }: { of: MixBook; colourwayId: ColourwayId }) {
+  const names = new Map(of.moulds.map(({ id, name }) => [id, name]));
+  const moulds = mouldsOfColourway(of.columns, colourwayId).filter((id) => names.has(id));
+  if (moulds.length === 0) return null;
+  return (
+    <p class={styles.pours}>
+      Used in:
+      {moulds.map((mouldId) => (
+        <a key={mouldId} href={hrefTo({ at: 'mould', mouldId })}>
+          {names.get(mouldId)}
+        </a>
+      ))}
+    </p>
   );
 }
 

@@ -19,6 +19,7 @@ export function useMixBook(colourwayId: ColourwayId) {
     async () => {
       const versions = await versionsOf(book, colourwayId);
       const materials = await headsOf(book, 'materials');
+      const columns = await allColumns(book);
       // A note on a mix from before it had its name may come from another window or phone.
       const isOfColour = (one: Remark) =>
         one.colourwayId === colourwayId ||
@@ -29,6 +30,7 @@ export function useMixBook(colourwayId: ColourwayId) {
         pours: await poursOf(
           book,
           versions.map(({ id }) => id),
+          columns,
         ),
         mixes: await headsOf(book, 'mixes'),
         moulds: await headsOf(book, 'moulds'),
@@ -39,7 +41,7 @@ export function useMixBook(colourwayId: ColourwayId) {
         usualPlastisolId: await usualPlastisol(book, materials),
         settings: await settingsOf(book),
         prices: pricesOf(await shelfOf(book)),
-        columns: await allColumns(book),
+        columns,
       };
     },
     [...shelfTables, 'colourways', 'mixes', 'moulds', 'photos', 'remarks', 'settings', 'sealed'],
