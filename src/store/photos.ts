@@ -114,11 +114,15 @@ function isOfColour({ colourwayId, mixId }: Photo): boolean {
   return colourwayId !== null || mixId === null;
 }
 
-/** The newest photo of each colour that has one. */
-export async function newestPhotos(book: Book): Promise<Map<string, Photo>> {
+/** The newest photo of each colour that has one; `taken`: of real baits only, none that was drawn. */
+export async function newestPhotos(
+  book: Book,
+  which: 'all' | 'taken' = 'all',
+): Promise<Map<string, Photo>> {
   const newest = new Map<string, Photo>();
   for (const photo of await baitPhotos(book)) {
-    const { colourwayId } = photo;
+    const { colourwayId, isDrawn } = photo;
+    if (which === 'taken' && isDrawn) continue;
     if (colourwayId && !newest.has(colourwayId)) newest.set(colourwayId, photo);
   }
   return newest;

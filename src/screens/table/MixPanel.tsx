@@ -8,7 +8,9 @@ import { useLive } from '#live/use-live.ts';
 import type { Said, SaidOf } from '#model/entry.ts';
 import type { Colourway, ColourwayId } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
+import type { PhotoId } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
+import { PhotoPicture } from '#screens/PhotoPicture.tsx';
 import { DosesPanel } from '#screens/table/DosesPanel.tsx';
 import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { useIsLarge } from '#screens/table/key-size.ts';
@@ -27,6 +29,7 @@ import { keepImprovised } from '#store/improvised.ts';
 import { lastVolumeOf } from '#store/last-time.ts';
 import { lossOf } from '#store/loss.ts';
 import { newestOf } from '#store/newest-mixes.ts';
+import { newestPhotos } from '#store/photos.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { mixOf } from '#store/start.ts';
 import { keepRunningMixes } from '#store/told-mixes.ts';
@@ -75,6 +78,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
   const room = useIsLarge() ? 4 : 6;
   const perPage = (colourways ?? []).length < room ? room - 1 : room - 2;
   const learnt = useLive(() => lossOf(book), ['columns'], 'loss');
+  const photos = useLive(() => newestPhotos(book, 'taken'), ['photos'], 'newest');
   const isFirst = table.pots.length === 0;
   const earlierMl = useLive(
     async () => (isFirst ? await lastVolumeOf(book, 'pot-mixed') : null),
@@ -176,7 +180,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
             label={`Mix ${colourway.name}${next[0] === colourway.id ? ', next' : ''}`}
             onPress={() => mix(colourway)}
           >
-            <Swatches colourway={colourway} />
+            <Look colourway={colourway} photoId={photos?.get(colourway.id)?.id ?? null} />
             {turnWords(next.indexOf(colourway.id))}
             {shortened(colourway.name, 13)}
           </PressKey>
@@ -196,7 +200,15 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
   );
 }
 
-function Swatches({ colourway }: { colourway: Colourway }) {
+/** The real bait where it was photographed, else the look the colour was given; of one size, so that nothing moves. */
+function Look({ colourway, photoId }: { colourway: Colourway; photoId: PhotoId | null }) {
+  if (photoId) {
+    return (
+      <span class={styles.keyPhoto} aria-hidden="true">
+        <PhotoPicture id={photoId} alt="" />
+      </span>
+    );
+  }
   return (
     <span class={styles.swatches} aria-hidden="true">
       {colourway.sides.map((side) => (

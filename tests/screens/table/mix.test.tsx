@@ -4,15 +4,19 @@ import type { SaidOf } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import type { Mix } from '#model/mix.ts';
+import { mostPhotoBytes, mostPhotoPx } from '#model/photo.ts';
+import { devicePictures } from '#platform/pictures.ts';
 import { ColourScreen } from '#screens/colours/ColourScreen.tsx';
 import { addHead } from '#store/heads.ts';
 import { keepMix, versionsOf } from '#store/mixes.ts';
 import { namelessMixes } from '#store/nameless.ts';
+import { addPhoto } from '#store/photos.ts';
 import { aColourway, seven } from '../../hands/evening.ts';
 import { faults } from '../../hands/faults.ts';
 import { Finger } from '../../hands/finger.ts';
 import { isOfTheBar, keysOn, placeFaults } from '../../hands/glass.ts';
 import { aDose, aMaterial, aSide, cupMl } from '../../hands/mixes.ts';
+import { aPicture, plain } from '../../hands/picture-files.ts';
 import { show } from '../../hands/show.tsx';
 import { aTable, type TestTable } from '../../hands/table.tsx';
 
@@ -70,6 +74,14 @@ afterEach(() => vi.restoreAllMocks());
 async function openMix(): Promise<void> {
   await press(/^Pot:/);
   await press(/^New mix/);
+}
+
+/** A photo of a bait of a colour. */
+async function aPhoto({ id: colourwayId }: Colourway) {
+  const picture = new Blob([await aPicture([40, 30], plain('#3a4a1f'))]);
+  const limits = { mostPx: mostPhotoPx, mostBytes: mostPhotoBytes };
+  const small = await devicePictures.remake(picture, limits);
+  return await addPhoto(table.shop.book, { shows: 'bait', colourwayId }, small, seven);
 }
 
 describe('a new mix of a colour', () => {
@@ -260,6 +272,20 @@ describe('a new mix of a colour', () => {
   });
 });
 
+test('a colour that was photographed has its real bait on its key, a drawn one its look', async () => {
+  const { book } = table.shop;
+  const moss = await aColourway(book, 'Moss', '#5a6b2f');
+  await aPhoto(peat);
+  const drawn = await aPhoto(moss);
+  await book.db.put('photos', { ...drawn, isDrawn: true });
+  await openMix();
+  const pictures = (name: RegExp) => key(name).element().querySelectorAll('img').length;
+  const looks = (name: RegExp) => key(name).element().querySelectorAll('i').length;
+  await expect.element(key(/^Mix Peat/)).toBeVisible();
+  await expect.poll(() => [pictures(/^Mix Peat/), looks(/^Mix Peat/)]).toEqual([1, 0]);
+  expect([pictures(/^Mix Moss/), looks(/^Mix Moss/)]).toEqual([0, 1]);
+});
+
 describe('a mix made up on the spot', () => {
   test('is counted by presses, poured, and kept without a name', async () => {
     await openMix();
@@ -355,7 +381,8 @@ describe('every key and word', () => {
   test('keeps its size and place on every glass, with many colours, doses and materials', async () => {
     const { book } = table.shop;
     for (let number = 1; number <= 9; number++) {
-      await aColourway(book, `Colour ${number}`, '#5e6a72');
+      const colour = await aColourway(book, `Colour ${number}`, '#5e6a72');
+      if (number % 2 === 0) await aPhoto(colour);
       await aMaterial(book, `Colourant ${number}`);
     }
     const names = ['Chartreuse pearl', 'Black', 'Gold', 'Green flake', 'Salt'];
