@@ -4,6 +4,7 @@ import { columnsOf } from '#calc/columns.ts';
 import { tableOf } from '#calc/table.ts';
 import { tonightOf } from '#calc/tonight.ts';
 import { endSession, entriesOf, sealedSessions } from '#store/sessions.ts';
+import { aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
 import { aTable, mainKey, mainSays, type TestTable } from '../../hands/table.tsx';
 
@@ -123,6 +124,34 @@ test('checklist 20: the first defect key is preset, and pressing one never alter
   // On a marked cell the chosen one takes the place of the reason.
   await press(/^Cavity 3/);
   await marked(3, 'Tear');
+});
+
+test("checklist 20: the mould's own counts order the defect keys, and the order stays for the session", async () => {
+  table = await aTable(async (book) => {
+    const mould = await aMould(book, 'Leaf tail', { rows: 2, cols: 4 });
+    const at = seven - 86_400_000;
+    await pourEvening(book, { fills: [{ mould, gave: 'tttbbdgg' }], at });
+    return { mouldIds: [mould.id] };
+  });
+  table.pass(1_000);
+  const shown = () =>
+    page
+      .getByRole('group', { name: 'What is wrong' })
+      .getByRole('button')
+      .elements()
+      .map((one) => one.textContent);
+  await filled();
+  await press(/^(Mark bad|Cavity 1\b)/);
+  await expect.element(key('Tear')).toBeVisible();
+  expect(shown().slice(0, 2)).toEqual(['Tear', 'Bubble']);
+  await press('More');
+  await press('Dent');
+  for (const cavity of [2, 3, 4, 5, 6, 7]) await press(new RegExp(`^Cavity ${cavity}\\b`));
+  await main(/^Save/);
+  await filled();
+  await press(/^(Mark bad|Cavity 1\b)/);
+  await expect.element(key('Tear')).toBeVisible();
+  expect(shown().slice(0, 2)).toEqual(['Tear', 'Bubble']);
 });
 
 test('checklist 23: a mould that comes due while the map is open shows in its title; no cell moves', async () => {
