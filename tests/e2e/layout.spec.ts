@@ -80,7 +80,55 @@ async function faultsOn(page: Page, where: string): Promise<string[]> {
       (document.scrollingElement?.scrollHeight ?? 0) > window.innerHeight,
   );
   if (scrolls) faults.push(`${where}: scrolls`);
-  return [...faults, ...(await spilledOn(page, where)), ...(await underKeysOn(page, where))];
+  return [
+    ...faults,
+    ...(await spilledOn(page, where)),
+    ...(await underKeysOn(page, where)),
+    ...(await typeFaultsOn(page, where)),
+  ];
+}
+
+/** Sizes of type that break pour-table.md, checklist 43 and 44: too small, too many, too alike. */
+async function typeFaultsOn(page: Page, where: string): Promise<string[]> {
+  const found = await page.evaluate(() => {
+    const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+    const sizes = new Map<number, string>();
+    const counts: number[] = [];
+    while (walker.nextNode()) {
+      const words = walker.currentNode.textContent?.trim();
+      const holder = walker.currentNode.parentElement;
+      if (!words || !holder?.checkVisibility() || holder.closest('.said, svg')) continue;
+      const px = Number.parseFloat(getComputedStyle(holder).fontSize);
+      if (!sizes.has(px)) sizes.set(px, words);
+      if (/^\d+:\d\d$/.test(words) && holder.closest('article')) counts.push(px);
+    }
+    return {
+      sizes: [...sizes].sort(([a], [b]) => a - b),
+      counts,
+      seats: document.querySelectorAll('article').length,
+    };
+  });
+  const [width = 0, height = 0] = await page.evaluate(() => [
+    window.innerWidth,
+    window.innerHeight,
+  ]);
+  // A phone of 667 x 375 or less has no stand of its own in pour-table.md: it keeps the hand's type.
+  const isStand = width > height && width >= 700;
+  const least = isStand ? 28 : 20;
+  const faults = found.sizes
+    .filter(([px]) => px < least)
+    .map(([px, words]) => `${where}: "${words}" is ${px} px, needs ${least}`);
+  if (found.sizes.length > 3)
+    faults.push(`${where}: ${found.sizes.map(([px, words]) => `${px} "${words}"`).join(', ')}`);
+  for (const [index, [px]] of found.sizes.entries()) {
+    const next = found.sizes[index + 1];
+    if (next && next[0] < 1.5 * px - 0.5)
+      faults.push(`${where}: ${px} and ${next[0]} px are too alike`);
+  }
+  for (const px of found.counts)
+    if (px < (found.seats === 3 && height === 360 ? 64 : 72))
+      faults.push(`${where}: a countdown of ${px} px`);
+  return faults;
 }
 
 /** Words of the evening that run under a key, or off their line. */
