@@ -1,0 +1,36 @@
+import { cdp } from 'vitest/browser';
+
+interface Usage {
+  usedSize: number;
+  backingStorageSize?: number;
+}
+
+const session = () => cdp() as unknown as { send(method: string): Promise<Usage> };
+
+/** What scripts hold now, bytes outside of the scripts' own heap included, once all rubbish is gone. */
+export async function heldMb(): Promise<number> {
+  await session().send('HeapProfiler.collectGarbage');
+  const { usedSize, backingStorageSize = 0 } = await session().send('Runtime.getHeapUsage');
+  return (usedSize + backingStorageSize) / 1_000_000;
+}
+
+/** Does something, looking at what is held again and again: resolves with the most it rose by. */
+export async function withHeap<T>(act: () => Promise<T>): Promise<{ made: T; risenMb: number }> {
+  const before = await heldMb();
+  let most = before;
+  let isOver = false;
+  const looking = (async () => {
+    while (!isOver) {
+      most = Math.max(most, await heldMb());
+      // Looking holds everything up: not all the time.
+      await new Promise((resolve) => setTimeout(resolve, 500));
+    }
+  })();
+  try {
+    const made = await act();
+    return { made, risenMb: most - before };
+  } finally {
+    isOver = true;
+    await looking;
+  }
+}
