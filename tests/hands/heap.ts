@@ -18,19 +18,26 @@ export async function heldMb(): Promise<number> {
 export async function withHeap<T>(act: () => Promise<T>): Promise<{ made: T; risenMb: number }> {
   const before = await heldMb();
   let most = before;
+  let over = () => {};
   let isOver = false;
+  const end = new Promise<void>((done) => {
+    over = () => {
+      isOver = true;
+      done();
+    };
+  });
   const looking = (async () => {
-    while (!isOver) {
+    // Looking holds everything up: not all the time.
+    const pause = () => new Promise<void>((done) => setTimeout(done, 500));
+    for (await Promise.race([pause(), end]); !isOver; await Promise.race([pause(), end])) {
       most = Math.max(most, await heldMb());
-      // Looking holds everything up: not all the time.
-      await new Promise((resolve) => setTimeout(resolve, 500));
     }
   })();
   try {
     const made = await act();
     return { made, risenMb: most - before };
   } finally {
-    isOver = true;
+    over();
     await looking;
   }
 }

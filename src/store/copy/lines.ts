@@ -61,6 +61,10 @@ export async function* recordsIn(
     }
     counts[table] += 1;
     if (line > limits.records) throw refusal('too-big');
+    // Not only at its end: a small file of endless lines would keep the phone at it for a minute.
+    if (counts[table] > (promised[table] ?? 0)) {
+      throw refusal('damaged', 'It holds more than it says it holds.');
+    }
     if (table === 'photo-bytes') {
       const photo = await cutter.bytes(sizeOf(said?.size));
       yield { table, record: { ...record, bytes: photo.buffer }, line };

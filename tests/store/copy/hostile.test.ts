@@ -13,6 +13,7 @@ import { from, sourceOf, type Written } from '../../hands/copies.ts';
 import { morning } from '../../hands/evening.ts';
 import { figure } from '../../hands/figure.ts';
 import { dumpOf, fillShop } from '../../hands/full-shop.ts';
+import { withHeap } from '../../hands/heap.ts';
 import { seeded } from '../../hands/seeded.ts';
 
 /**
@@ -92,7 +93,8 @@ async function verdict(file: Blob, words: string | null = null): Promise<string>
 }
 
 const mould = (json: string) => `{"table":"moulds","record":${json}}`;
-const oneMould = { counts: { moulds: 1 } };
+const oneMould = { counts: { ...noCounts(), moulds: 1 } };
+const onePicture = { counts: { ...noCounts(), 'photo-bytes': 1 } };
 const nested = (depth: number) => `${'['.repeat(depth)}1${']'.repeat(depth)}`;
 
 const forgeries: readonly [string, () => Promise<Blob> | Blob, string][] = [
@@ -149,7 +151,11 @@ const forgeries: readonly [string, () => Promise<Blob> | Blob, string][] = [
   ],
   ['contents that are not packed', () => signed(new TextEncoder().encode(text([]))), 'damaged'],
   ['no contents', () => signed(new Uint8Array(0)), 'damaged'],
-  ['a text without its end', () => forged('{"table":"moulds","record":{}}\n'), 'cut-short'],
+  [
+    'a text without its end',
+    () => forged('{"table":"moulds","record":{}}\n', oneMould),
+    'cut-short',
+  ],
   ['a text that stops in a line', () => forged('{"table":"moulds","rec'), 'cut-short'],
   ['bytes that are no text', () => forged(Uint8Array.of(0xc3, 0x28, 0x0a)), 'not-allowed'],
   ['a line that is no JSON', () => forged(text(['{"table":'])), 'not-allowed'],
@@ -192,19 +198,21 @@ const forgeries: readonly [string, () => Promise<Blob> | Blob, string][] = [
   ['a text of 10 MB', () => forged(text([mould(`{"name":"${'a'.repeat(1e7)}"}`)])), 'not-allowed'],
   ['a line of 60 MB', () => forged(text([mould(`{"name":"${'a'.repeat(6e7)}"}`)])), 'too-big'],
   ['a bomb of 200 MB', bomb, 'too-big'],
+  ['300,001 records, none of them promised', manyRecords, 'damaged'],
   [
     'a picture of 4 GB',
-    () => forged(text(['{"table":"photo-bytes","record":{"id":"x"},"size":4000000000}'])),
+    () =>
+      forged(text(['{"table":"photo-bytes","record":{"id":"x"},"size":4000000000}']), onePicture),
     'not-allowed',
   ],
   [
     'a picture of less than nothing',
-    () => forged(text(['{"table":"photo-bytes","record":{"id":"x"},"size":-1}'])),
+    () => forged(text(['{"table":"photo-bytes","record":{"id":"x"},"size":-1}']), onePicture),
     'not-allowed',
   ],
   [
     'a picture longer than the file',
-    () => forged(text(['{"table":"photo-bytes","record":{"id":"x"},"size":90000}'])),
+    () => forged(text(['{"table":"photo-bytes","record":{"id":"x"},"size":90000}']), onePicture),
     'cut-short',
   ],
   ['another count than it says', () => forged(text([mould('{}')]), oneMould), 'damaged'],
@@ -212,6 +220,10 @@ const forgeries: readonly [string, () => Promise<Blob> | Blob, string][] = [
   ['a line after the end', () => forged(`${text([])}{"end":{}}\n`), 'not-allowed'],
   ['a mould that is none', () => forged(text([mould('{}')], { moulds: 1 }), oneMould), 'left out'],
 ];
+
+function manyRecords(): Promise<Blob> {
+  return forged(`${mould('{}')}\n`.repeat(300_001));
+}
 
 /** 200 MB of nothing, packed to about 200 kB. */
 async function bomb(): Promise<Blob> {
@@ -228,8 +240,16 @@ async function bomb(): Promise<Blob> {
   return await signed(new Uint8Array(packed));
 }
 
+/** The longest that one file took, and the most that scripts held meanwhile. */
+const most = { sec: 0, mb: 0 };
+
 test.each(forgeries)('%s: nothing changes', async (_, fileOf, expected) => {
-  expect(await verdict(await fileOf())).toBe(expected);
+  const file = await fileOf();
+  const start = performance.now();
+  const { made, risenMb } = await withHeap(() => verdict(file));
+  most.sec = Math.max(most.sec, (performance.now() - start) / 1_000);
+  most.mb = Math.max(most.mb, risenMb);
+  expect(made).toBe(expected);
 });
 
 /** A good record of the table with some of it changed. */
@@ -323,6 +343,7 @@ test('a session whose lines contradict each other does no harm', async () => {
 
 /** How often one byte is changed. */
 const mutations = 1_000;
+const mostMb = 100;
 
 test(`a good text with a byte changed, ${mutations} times, signed anew each time, never breaks anything`, async () => {
   const chance = seeded(mutations);
@@ -343,11 +364,12 @@ test(`a good text with a byte changed, ${mutations} times, signed anew each time
   const kinds = forgeries.length + strange.length;
   figure({
     drill: 'Hostile files',
-    required: '80 kinds and 1,000 changed bytes: refused or left out with a reason',
-    reached: `${kinds} kinds of copy, ${mutations} changed bytes: ${broken.length} break anything`,
-    isMet: broken.length === 0 && kinds >= 80,
+    required: `80 kinds (size, depth, count, time) and 1,000 changed bytes: refused or left out with a reason, heap +${mostMb} MB at most`,
+    reached: `${kinds} kinds of copy, ${mutations} changed bytes: ${broken.length} break anything; the slowest ${most.sec.toFixed(1)} s, heap +${most.mb.toFixed(0)} MB`,
+    isMet: broken.length === 0 && kinds >= 80 && most.mb <= mostMb,
   });
   expect(kinds).toBeGreaterThanOrEqual(80);
+  expect(most.mb).toBeLessThanOrEqual(mostMb);
   expect(broken).toEqual([]);
   expect(seen).toContain('left out');
   expect(seen).toContain('not-allowed');
