@@ -51,7 +51,7 @@ export function placeFaults(root: Element): string[] {
 }
 
 /** Words that leave their key, their card or the glass, or are cut by what holds them. */
-function spilled(root: Element): string[] {
+export function spilled(root: Element): string[] {
   return [...root.querySelectorAll('button, article, section')]
     .filter((element) => element.checkVisibility())
     .flatMap((element) => {

@@ -79,7 +79,12 @@ function Cell({ cavity, row, col, result, wasBad, isWalkedTo, onPress }: CellPro
       <b aria-hidden="true">{cavity}</b>
       {state === 'bad' && <Icon of="cross" />}
       {state === 'unchecked' && <Icon of="unknown" />}
-      {(state === 'bad' || state === 'closed') && <span aria-hidden="true">{word}</span>}
+      {(state === 'bad' || state === 'closed') && (
+        <span aria-hidden="true">
+          <i class={styles.whole}>{word}</i>
+          <i class={styles.telling}>{telling(word)}</i>
+        </span>
+      )}
     </button>
   );
 }
@@ -128,6 +133,11 @@ function placesIn(mould: FrozenMould, view: MapView, part: number) {
       col: (view.isTurned ? spot.row : spot.col) - firstCol,
     }))
     .filter(({ row, col }) => row >= 1 && row <= view.rows && col >= 1 && col <= view.cols);
+}
+
+/** The word that tells a defect from the others, where a small cell has no room for both of its words. */
+function telling(word: string): string {
+  return word === defectWords['came-apart'] ? 'Apart' : (word.split(' ')[0] ?? word);
 }
 
 function looksOf(result: Result): { state: string; word: string } {
