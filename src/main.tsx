@@ -3,10 +3,12 @@ import '#styles/tokens.css';
 import '#styles/base.css';
 import { App } from '#app/App.tsx';
 import { ErrorPage } from '#app/ErrorPage.tsx';
+import { behindTable } from '#app/landing.ts';
 import { Trouble, type Way } from '#app/Trouble.tsx';
 import { lateSafety } from '#live/late-safety.ts';
 import type { Safety } from '#live/safety.ts';
 import { type Shop, ShopContext } from '#live/shop.ts';
+import { openOver } from '#live/use-route.ts';
 import { systemClock, wallNow } from '#platform/clock.ts';
 import { hasDrawer } from '#platform/drawer.ts';
 import { fastClock } from '#platform/fast-clock.ts';
@@ -79,7 +81,7 @@ async function open(root: HTMLElement): Promise<void> {
   const footing = await footingOf(book);
   if (footing.hasRunning) {
     // Wherever the app was left, it opens on the table of a running session.
-    window.history.replaceState(null, '', hrefTo({ at: 'table' }));
+    openOver(hrefTo({ at: 'table' }), behindTable);
   }
   const shop: Shop = {
     book,

@@ -1,5 +1,5 @@
-import { useEffect } from 'preact/hooks';
-import { landing } from '#app/landing.ts';
+import { useEffect, useRef } from 'preact/hooks';
+import { behindTable, landing } from '#app/landing.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { useHash } from '#live/use-route.ts';
@@ -15,9 +15,9 @@ import styles from './App.module.css';
 
 // The table is in the first load: nothing in a session waits for a file. All else comes after it.
 const DeskScreen = late(async () => (await import('#app/Screen.tsx')).Screen);
-const PlaceBar = late(async () => (await import('#app/PlaceBar.tsx')).PlaceBar);
-const UpdateNotice = late(async () => (await import('#app/UpdateNotice.tsx')).UpdateNotice);
-const KeptNotice = late(async () => (await import('#app/KeptNotice.tsx')).KeptNotice);
+const frame = () => import('#app/frame.ts');
+const PlaceBar = late(async () => (await frame()).PlaceBar);
+const Notices = late(async () => (await frame()).Notices);
 
 /** Screens without the bar of places, so that a sleeve cannot leave them. */
 const plain = new Set<Route['at']>([
@@ -29,20 +29,18 @@ const plain = new Set<Route['at']>([
   'drops',
 ]);
 
-const DemoBand = late(async () => (await import('#app/DemoBand.tsx')).DemoBand);
-
 /** The frame around the screens: palette, route, bar. */
 export function App() {
   const { book, holdSession, leaveDemo } = useShop();
-  const hash = useHash();
+  const wasAtTable = useRef(false);
+  const isRunning = useRef(false);
+  const hash = useHash((back) => (isRunning.current ? behindTable(back) : back));
   const settings = useLive(() => settingsOf(book), ['settings'], 'settings');
   const footing = useLive(() => footingOf(book), footingTables, 'footing');
   useEffect(() => {
     void openDoor().catch(() => {});
-    KeptNotice.load();
+    Notices.load();
     return whenIdle(() => {
-      PlaceBar.load();
-      UpdateNotice.load();
       void fetchLater().catch(() => {});
     });
   }, []);
@@ -54,6 +52,7 @@ export function App() {
     if (!leaveDemo) mirrorPalette(palette);
   }, [palette, leaveDemo]);
   const hasRunning = footing?.hasRunning ?? false;
+  isRunning.current = hasRunning;
   // Held by every window and on every screen: a session goes on while somebody reads a page.
   useEffect(() => (hasRunning ? holdSession() : undefined), [hasRunning, holdSession]);
   const route = footing && landing(routeOf(hash), footing);
@@ -63,12 +62,18 @@ export function App() {
   }, [address, hash]);
   if (!settings || !route) return null;
 
+  wasAtTable.current ||= route.at === 'table';
   const isPlain = plain.has(route.at);
   return (
     <div class={styles.desk} data-plain={isPlain || undefined}>
-      {!isPlain && leaveDemo && <DemoBand leave={leaveDemo} isOnWall={route.at === 'moulds'} />}
-      {!isPlain && !hasRunning && <KeptNotice canAsk={route.at === 'pour'} />}
-      {!isPlain && !hasRunning && <UpdateNotice key={address} />}
+      {!isPlain && (
+        <Notices
+          at={route.at}
+          address={address}
+          isPouring={hasRunning}
+          wasAtTable={wasAtTable.current}
+        />
+      )}
       {route.at === 'table' ? (
         <TableScreen key={address} />
       ) : (
