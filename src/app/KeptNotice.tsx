@@ -1,3 +1,4 @@
+import { Offers } from '#app/Offers.tsx';
 import { useShop } from '#live/shop.ts';
 import { useSafety } from '#live/use-safety.ts';
 import { untoldWords } from '#screens/kept-words.ts';
@@ -5,12 +6,13 @@ import { ActKey } from '#ui/ActKey.tsx';
 import styles from './UpdateNotice.module.css';
 
 /**
- * What the person has to hear about the logbook; the frame leaves it out while a session runs.
- * `canAsk`: it may ask to keep the log here; a question that followed the person would nag.
+ * What the person has to hear about the logbook; the frame leaves it out while a session runs. With
+ * nothing to hear there is room for a question or an offer, on the quiet page alone: one that followed
+ * the person would nag.
  */
-export function KeptNotice({ canAsk }: { canAsk: boolean }) {
+export function KeptNotice({ isQuiet }: { isQuiet: boolean }) {
   const { safety } = useShop();
-  const { untold, trouble, shouldAsk } = useSafety();
+  const { untold, trouble, shouldAsk, isPromised } = useSafety();
   if (untold) {
     return (
       <div class={styles.notice} role="status">
@@ -33,7 +35,9 @@ export function KeptNotice({ canAsk }: { canAsk: boolean }) {
       </div>
     );
   }
-  if (!shouldAsk || !canAsk) return null;
+  if (!isQuiet) return null;
+  // Before the device has answered, the question for its promise may still come.
+  if (!shouldAsk) return isPromised === undefined ? null : <Offers />;
   return (
     <div class={styles.notice} role="status">
       <p>Phones may clear web data when they run out of room. Ask this phone to keep the log?</p>

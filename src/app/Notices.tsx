@@ -25,7 +25,7 @@ export function Notices({ at, address, isPouring, wasAtTable }: Props) {
         wasAtTable && at !== 'session' && <TableLeft />
       ) : (
         <>
-          <KeptNotice canAsk={at === 'pour'} />
+          <KeptNotice isQuiet={at === 'pour'} />
           <UpdateNotice key={address} />
         </>
       )}

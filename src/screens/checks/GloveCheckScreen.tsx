@@ -1,11 +1,13 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { type GloveFit, gloveFit, type Tap } from '#calc/glove-fit.ts';
+import { useShop } from '#live/shop.ts';
 import { CheckPage } from '#screens/checks/CheckPage.tsx';
 import { TapDots } from '#screens/checks/TapDots.tsx';
 import { keySizeWords } from '#screens/key-words.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { useSettings } from '#screens/use-settings.ts';
 import { countWords } from '#screens/words.ts';
+import { settleOffer } from '#store/offers.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -14,6 +16,9 @@ type Stage = { at: 'before' } | { at: 'tapping' } | { at: 'felt'; fit: GloveFit 
 
 /** Whether this glass feels the gloves, and how large the keys must be for them. */
 export function GloveCheckScreen() {
+  const { book, clock } = useShop();
+  // Once found, it need not be offered any more.
+  useEffect(() => settleOffer(book, 'gloves', clock.now()), [book, clock]);
   const { settings, change, trouble } = useSettings();
   const [stage, setStage] = useState<Stage>({ at: 'before' });
   if (!settings) return null;

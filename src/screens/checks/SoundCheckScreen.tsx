@@ -3,6 +3,7 @@ import { useShop } from '#live/shop.ts';
 import { CheckPage } from '#screens/checks/CheckPage.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { useSettings } from '#screens/use-settings.ts';
+import { settleOffer } from '#store/offers.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -23,6 +24,9 @@ const louder = [
 
 /** Where the music plays, and whether the ready sound is heard over it. */
 export function SoundCheckScreen() {
+  const { book, clock } = useShop();
+  // Once found, it need not be offered any more.
+  useEffect(() => settleOffer(book, 'sound', clock.now()), [book, clock]);
   const { settings, change, trouble } = useSettings();
   const music = settings?.music ?? null;
   const { canSound, play, playSoon } = useReadySound(music);

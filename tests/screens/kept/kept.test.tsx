@@ -89,7 +89,7 @@ describe('what was found is told in plain words', () => {
 
   test('and one press notes it', async () => {
     const untold = { ...nothing, putBack: { ...none, moulds: 2 }, copyAgain: true };
-    show(withSafety({ untold }), <KeptNotice canAsk />);
+    show(withSafety({ untold }), <KeptNotice isQuiet />);
     await expect.element(page.getByRole('status')).toHaveTextContent(/2 moulds were put back/);
     await expect.element(page.getByRole('status')).toHaveTextContent(/written again/);
     await key('Noted').click();
@@ -99,11 +99,11 @@ describe('what was found is told in plain words', () => {
 
 describe('the notice', () => {
   test('says nothing while all is well', () => {
-    expect(show(withSafety({}), <KeptNotice canAsk />).textContent).toBe('');
+    expect(show(withSafety({}), <KeptNotice isQuiet />).textContent).toBe('');
   });
 
   test('says that the phone is full, and promises no shot', async () => {
-    show(withSafety({ trouble: 'full' }), <KeptNotice canAsk />);
+    show(withSafety({ trouble: 'full' }), <KeptNotice isQuiet />);
     await expect
       .element(page.getByRole('status'))
       .toHaveTextContent(
@@ -112,7 +112,7 @@ describe('the notice', () => {
   });
 
   test('asks with the reason, and takes no for an answer', async () => {
-    show(withSafety({ shouldAsk: true, isPromised: false }), <KeptNotice canAsk />);
+    show(withSafety({ shouldAsk: true, isPromised: false }), <KeptNotice isQuiet />);
     await expect.element(page.getByRole('status')).toHaveTextContent(/Phones may clear web data/);
     await key('Not now').click();
     await key('Ask it').click();
