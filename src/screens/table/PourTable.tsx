@@ -210,6 +210,7 @@ export function PourTable({ log, settings, draft }: Props) {
             trays={trays}
             settings={settings}
             now={now}
+            canSound={canSound}
             onSaid={say}
             onSaidLast={sayAndClose}
             onFinish={() => finish()}

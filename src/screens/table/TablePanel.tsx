@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { paceOf } from '#calc/pace.ts';
 import { partsAt, type Trays } from '#calc/parts.ts';
 import type { Seat, Table } from '#calc/table.ts';
 import { tonightByBait, tonightOf, uncheckedShots } from '#calc/tonight.ts';
@@ -12,6 +13,8 @@ import { LastPhoto } from '#screens/table/LastPhoto.tsx';
 import { MouldPanel } from '#screens/table/MouldPanel.tsx';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
+import { timeWords } from '#screens/table/return-words.ts';
+import { countWords } from '#screens/words.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import styles from './Table.module.css';
 
@@ -21,6 +24,8 @@ interface Props {
   trays: Trays | null;
   settings: SettingsFacts;
   now: Instant;
+  /** Null: not known yet. */
+  canSound: boolean | null;
   onSaid: (said: Said) => void;
   /** The same, and the panel has done its work. */
   onSaidLast: (said: Said) => void;
@@ -53,7 +58,7 @@ export function TablePanel(props: Props) {
   const first = unchecked[0];
   return (
     <section class={styles.panel} aria-label="Table">
-      <TonightLines table={table} />
+      <TonightLines table={table} now={now} sound={soundWords(props.canSound, settings)} />
       <div class={styles.keyRow} role="group" aria-label="Moulds on the table">
         {table.seats.map((seat, index) => (
           <PressKey key={seat.mould.mouldId} onPress={() => setInside({ at: 'mould', seat })}>
@@ -104,7 +109,20 @@ function PourerKey({ table, settings, onSaid }: Pick<Props, 'table' | 'settings'
   );
 }
 
-function TonightLines({ table }: { table: Table }) {
+/** Whether a mould that comes ready is heard. */
+function soundWords(canSound: boolean | null, { hearing }: SettingsFacts): string {
+  if (canSound === false) return 'muted';
+  return hearing === 'heard' ? 'on' : 'not checked';
+}
+
+interface TonightProps {
+  table: Table;
+  now: Instant;
+  sound: string;
+}
+
+function TonightLines({ table, now, sound }: TonightProps) {
+  const { shots, shotsAnHour, ahead } = paceOf(table, now);
   const { good, bad } = tonightOf(table);
   const lines = tonightByBait(table);
   return (
@@ -112,6 +130,16 @@ function TonightLines({ table }: { table: Table }) {
       <p>
         <b>{good} good</b> of {good + bad} tonight
       </p>
+      <p>
+        {countWords(shots, 'shot')}
+        {shotsAnHour !== null && `, ${shotsAnHour} an hour now`}
+      </p>
+      {ahead && (
+        <p>
+          At this pace {ahead.good} good by {timeWords(ahead.at, table.zone)}
+        </p>
+      )}
+      <p>Sound {sound}</p>
       {lines.slice(-linesShown).map((line) => (
         <p key={`${line.mouldId} ${line.colour}`}>
           <span>{shortened([line.name, line.colour].filter(Boolean).join(', '), 24)}</span>
