@@ -177,12 +177,11 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
         {shown.map((colourway) => (
           <PressKey
             key={colourway.id}
-            label={`Mix ${colourway.name}${next[0] === colourway.id ? ', next' : ''}`}
+            label={mixLabel(colourway, next)}
             onPress={() => mix(colourway)}
           >
             <Look colourway={colourway} photoId={photos?.get(colourway.id)?.id ?? null} />
-            {turnWords(next.indexOf(colourway.id))}
-            {shortened(colourway.name, 13)}
+            {keyWords(colourway, next)}
           </PressKey>
         ))}
         <PressKey
@@ -241,6 +240,15 @@ function inTurn(
   return colourways.toReversed().sort((a, b) => turn(a) - turn(b) || use(b) - use(a));
 }
 
-function turnWords(turn: number): string {
-  return turn < 0 ? '' : `${turn + 1}. `;
+/** What stands on the key of a colour. */
+function keyWords({ id, name }: Colourway, next: readonly ColourwayId[]): string {
+  const turn = next.indexOf(id);
+  return `${turn < 0 ? '' : `${turn + 1}. `}${shortened(name, 13)}`;
+}
+
+/** The words on the key first, then the whole name where they were cut, and whether its turn is next. */
+function mixLabel(colourway: Colourway, next: readonly ColourwayId[]): string {
+  const { id, name } = colourway;
+  const isCut = shortened(name, 13) !== name;
+  return `${keyWords(colourway, next)}, mix${isCut ? ` ${name}` : ''}${next[0] === id ? ', next' : ''}`;
 }

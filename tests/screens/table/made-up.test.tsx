@@ -161,7 +161,7 @@ describe('a laminate made up at the table', () => {
     await press(/^Pot:/);
     await press(/^New mix/);
     for (let cup = 0; cup < 8; cup++) await press('¼ cup more');
-    await press(/^Mix Ink and reed/);
+    await press(/^Ink and reed, mix/);
     await expect.element(page.getByText('946 mL each')).toBeVisible();
     await expect.element(page.getByRole('img', { name: '6 drops of Black' })).toBeVisible();
     await expect.element(page.getByRole('list', { name: 'Side A, Ink' })).toBeVisible();
@@ -216,7 +216,7 @@ describe('a laminate made up at the table', () => {
     await press(/^Pot: A/);
     await press(/^New mix/);
     await press('Side A');
-    await press(`Mix ${peat.name}`);
+    await press(new RegExp(`^${peat.name}, mix`));
     await makeUp('Side B', { Black: 4 });
     await expect.poll(async () => (await nameless()).length).toBe(2);
     const roles = (await nameless()).map(({ sides }) => sides.map(({ role }) => role).join());
@@ -263,7 +263,7 @@ describe('what the device refuses of a mix', () => {
     await press(/^Pot: A/);
     await press(/^New mix/);
     await press('Only pot');
-    await press('Mix Peat');
+    await press(/^Peat, mix/);
     await press('Change');
     await press(/^Black 8 drops/);
     await press(/^Mixed/);
@@ -407,7 +407,7 @@ describe('the one quiet line', () => {
     await written('Peat', 11.6);
     await press(/^Pot:/);
     await press(/^New mix/);
-    await press('Mix Peat');
+    await press(/^Peat, mix/);
     await expect.element(page.getByText('Black rounded up from 11.6 drops')).toBeVisible();
   });
 
@@ -415,7 +415,7 @@ describe('the one quiet line', () => {
     await written('Peat', 12);
     await press(/^Pot:/);
     await press(/^New mix/);
-    await press('Mix Peat');
+    await press(/^Peat, mix/);
     await expect.element(page.getByText('12 drops')).toBeVisible();
     expect(page.getByText(/rounded|usual/).elements()).toEqual([]);
   });
@@ -439,7 +439,7 @@ describe('the one quiet line', () => {
     await written('Ink', 6.4);
     await press(/^Pot:/);
     await press(/^New mix/);
-    await press('Mix Ink');
+    await press(/^Ink, mix/);
     // Rounded as well, which is the lesser word.
     await expect.element(page.getByText('Black: 6 times your usual')).toBeVisible();
     expect(page.getByText(/rounded/).elements()).toEqual([]);

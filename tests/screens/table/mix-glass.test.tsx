@@ -93,13 +93,13 @@ test.for(['usual', 'large', 'largest'] as const)(
       await press(/^New mix/);
     };
     await open();
-    await press(/^Mix Peat brown/);
+    await press(/^Peat brown, mix/);
     await expect.element(page.getByText(/rounded/)).toBeVisible();
     await expect.element(key('Tail pot')).toBeVisible();
     found.push(...(await look('doses', keySize)));
     await press(/^Pot:/);
     await open();
-    await press(/^Mix Ink/);
+    await press(/^Ink, mix/);
     await expect.element(page.getByText(/rounded/)).toBeVisible();
     found.push(...(await look('two sides', keySize)));
     await press('Change');

@@ -89,7 +89,7 @@ describe('a new mix of a colour', () => {
     await openMix();
     // Two cups stand as last time; two quarters less twice is one cup.
     for (let cup = 0; cup < 4; cup++) await press('¼ cup less');
-    await press(/^Mix Peat brown/);
+    await press(/^Peat brown, mix/);
     // 2.9 drops and 1.45 teaspoons a cup are 3 and 1 1/2 in 245 mL: row D05 of methods-colour-plan.
     await expect.element(page.getByText('take 245 mL')).toBeVisible();
     await expect.element(page.getByRole('img', { name: '3 drops of Black' })).toBeVisible();
@@ -113,7 +113,7 @@ describe('a new mix of a colour', () => {
 
   test('follows the volume on the spot', async () => {
     await openMix();
-    await press(/^Mix Peat brown/);
+    await press(/^Peat brown, mix/);
     await expect.element(page.getByRole('img', { name: '6 drops of Black' })).toBeVisible();
     for (let cup = 0; cup < 4; cup++) await press('¼ cup more');
     await expect.element(page.getByRole('img', { name: '9 drops of Black' })).toBeVisible();
@@ -126,13 +126,13 @@ describe('a new mix of a colour', () => {
     await keepMix(book, haze.id, { baseMl: cupMl, sides: [faint], nextTime: '' }, seven);
     await openMix();
     for (let cup = 0; cup < 4; cup++) await press('¼ cup less');
-    await press(/^Mix Haze/);
+    await press(/^Haze, mix/);
     await expect.element(page.getByText('Too small: 1¾ cups')).toBeVisible();
   });
 
   test('can be changed by a press: that is the next version, and this one stays as it was', async () => {
     await openMix();
-    await press(/^Mix Peat brown/);
+    await press(/^Peat brown, mix/);
     await press(/^Change/);
     await press(/^Black 6 drops/);
     await press(/^Black 7 drops/);
@@ -163,7 +163,7 @@ describe('a new mix of a colour', () => {
 
   test('a dose that was left alone stays as exact as it was written, and nothing changed is no version', async () => {
     await openMix();
-    await press(/^Mix Peat brown/);
+    await press(/^Peat brown, mix/);
     await press(/^Change/);
     await press(/^Black 6 drops/);
     await press('Take away');
@@ -172,7 +172,7 @@ describe('a new mix of a colour', () => {
     await isLogged('pot-mixed');
     expect((await said('pot-mixed')).pots[0]?.mix).toMatchObject({ mixId: mix.id, version: 1 });
     await openMix();
-    await press(/^Mix Peat brown/);
+    await press(/^Peat brown, mix/);
     await press(/^Change/);
     await press(/^Black 6 drops/);
     await press(/^Mixed/);
@@ -195,7 +195,7 @@ describe('a new mix of a colour', () => {
     ];
     await keepMix(book, pair.id, { baseMl: cupMl, sides, nextTime: '' }, seven);
     await openMix();
-    await press(/^Mix Ink/);
+    await press(/^Ink, mix/);
     await press(/^Change/);
     await expect.element(page.getByRole('region', { name: 'Mix A Ink' })).toBeVisible();
     await press(/^Black 18 drops/);
@@ -226,7 +226,7 @@ describe('a new mix of a colour', () => {
     ];
     await keepMix(book, tailed.id, { baseMl: cupMl, sides, nextTime: '' }, seven);
     await openMix();
-    await press(/^Mix Tailed/);
+    await press(/^Tailed, mix/);
     await press('Tail pot');
     await press('Change');
     await press(/^Black 8 drops/);
@@ -257,7 +257,7 @@ describe('a new mix of a colour', () => {
     ];
     await keepMix(book, pair.id, { baseMl: cupMl, sides, nextTime: '' }, seven);
     await openMix();
-    await press(/^Mix Ink/);
+    await press(/^Ink, mix/);
     await expect.element(page.getByRole('img', { name: '18 drops of Black' })).toBeVisible();
     await expect.element(page.getByText('1124-2 1124-3')).toBeVisible();
     await press(/^More/);
@@ -321,7 +321,7 @@ describe('a mix made up on the spot', () => {
 describe('topping up', () => {
   test('fresh plastisol takes the doses of its pot, and remelt takes none', async () => {
     await openMix();
-    await press(/^Mix Peat brown/);
+    await press(/^Peat brown, mix/);
     await press(/^Mixed/);
     await isLogged('pot-mixed');
     const [pot] = (await said('pot-mixed')).pots;
@@ -404,8 +404,9 @@ describe('every key and word', () => {
     await openMix();
     await expect.element(key(/^More/)).toBeVisible();
     const found = await look('choose');
-    for (let tries = 0; tries < 4 && !key(/^Mix Peat brown/).query(); tries++) await press(/^More/);
-    await press(/^Mix Peat brown/);
+    for (let tries = 0; tries < 4 && !key(/^Peat brown, mix/).query(); tries++)
+      await press(/^More/);
+    await press(/^Peat brown, mix/);
     found.push(...(await look('doses')));
     await press(/^Mixed/);
     await isLogged('pot-mixed');
