@@ -96,6 +96,23 @@ async function partsOn(page: Page, least: Least): Promise<Parts> {
         bottom: Math.round(box.bottom),
       };
     };
+    /** A bar that stays while the page moves lies over the middle of this box. */
+    const isUnderBar = (element: Element, { left, right, top, bottom }: Part['box']) => {
+      const hit = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+      for (let on = hit; on; on = on.parentElement) {
+        if (/fixed|sticky/.test(getComputedStyle(on).position)) return !on.contains(element);
+      }
+      return false;
+    };
+    /** Widths of the four edges that are painted; empty: none is. */
+    const edgeOf = (one: Element | null) => {
+      const style = one && getComputedStyle(one);
+      const widths = ['top', 'right', 'bottom', 'left'].map((side) => {
+        const isClear = numbers(style?.getPropertyValue(`border-${side}-color`) ?? '')[3] === 0;
+        return isClear ? '0px' : (style?.getPropertyValue(`border-${side}-width`) ?? '0px');
+      });
+      return widths.every((width) => width === '0px') ? '' : widths.join();
+    };
     const words: Words[] = [];
     const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
     while (walker.nextNode()) {
@@ -108,32 +125,41 @@ async function partsOn(page: Page, least: Least): Promise<Parts> {
       const { color, fill } = getComputedStyle(element);
       const isKey = element.closest('button, [role="timer"], strong, [role="img"] b') !== null;
       for (const line of range.getClientRects()) {
+        const box = seenOf(element, line);
+        if (isUnderBar(element, box)) continue;
         words.push({
           name,
           colour: numbers(element.closest('svg') ? fill : color),
           least: isKey ? asked.key : asked.words,
-          box: seenOf(element, line),
+          box,
         });
       }
     }
     const shapes: Shape[] = [];
     const drawn =
-      'button, svg, i, [role="img"], [role="img"] > div, article[data-state="open"], input, select, textarea';
+      'button:not([role="checkbox"]), svg, i, [role="img"], article [role="img"] > div, article[data-state="open"], input, select, textarea';
     for (const element of document.querySelectorAll<HTMLElement>(drawn)) {
       if (!isSeen(element) || element.closest('.said') || element.matches('input[type="file"]'))
         continue;
       if (element.parentElement?.closest('svg')) continue;
+      const whole = element.getBoundingClientRect();
+      const box = seenOf(element, whole);
+      // A long page goes on under the glass; a part of a bar is framed by the bar.
+      if (whole.bottom > window.innerHeight || isUnderBar(element, box)) continue;
+      // Plastic is shown in its own colour, a guess of it with no edge; its words stand beside it.
+      if (element.matches('[style*="--swatch"]')) continue;
+      if (element.matches('[role="img"] > i') && edgeOf(element.parentElement)) continue;
       const style = element.getAttribute('style') ?? '';
       const isBar = /--(left|bad):/.test(style) && !/--bad:\s*0/.test(style);
       shapes.push({
         name: `${element.tagName} ${element.getAttribute('aria-label') ?? element.textContent ?? ''}`,
-        rim: element.matches('button, div, input, select, textarea')
+        rim: element.matches('button, [role="img"] > div, input, select, textarea')
           ? 4
           : element.matches('article')
             ? 8
             : null,
         bar: isBar ? numbers(getComputedStyle(element, '::before').backgroundColor) : null,
-        box: seenOf(element, element.getBoundingClientRect()),
+        box,
       });
     }
     const choices: Choice[] = [];
@@ -145,10 +171,6 @@ async function partsOn(page: Page, least: Least): Promise<Parts> {
         (one) => !one.matches(isChosen) && isSeen(one),
       );
       if (!other || !isSeen(element)) continue;
-      const edgeOf = (one: Element) => {
-        const { borderWidth, borderStyle, outlineStyle, outlineWidth } = getComputedStyle(one);
-        return `${borderWidth} ${borderStyle} ${outlineStyle === 'none' ? '' : outlineWidth}`;
-      };
       choices.push({
         name: element.textContent ?? '',
         chosen: seenOf(element, element.getBoundingClientRect()),
@@ -180,6 +202,11 @@ async function judge(given: Parts & { picture: string; leastShape: number }): Pr
     const [light = 0, dark = 0] = [luminance(one), luminance(other)].sort((a, b) => b - a);
     return (light + 0.05) / (dark + 0.05);
   };
+  /** A colour that is seen through, on its ground. */
+  const over = (colour: readonly number[], ground: readonly number[]) => {
+    const share = colour[3] ?? 1;
+    return ground.map((of255, at) => share * (colour[at] ?? 0) + (1 - share) * of255);
+  };
   /** The colours of a box, each with its share, the commonest first; `hole` is left out. */
   const coloursIn = (box: Part['box'], hole: Part['box'] | null) => {
     const counts = new Map<number, number>();
@@ -205,9 +232,10 @@ async function judge(given: Parts & { picture: string; leastShape: number }): Pr
   for (const { name, colour, least, box } of given.words) {
     // A twentieth: the rim of a letter's box may touch an edge of its key.
     const grounds = coloursIn(box, null).filter(({ share }) => share >= 0.05);
-    const reached = Math.min(...grounds.map((ground) => contrast(colour, ground.colour)));
-    if (reached < least || (colour[3] ?? 1) < 1)
-      faint.push(`"${name}" ${reached.toFixed(1)}:1, needs ${least}`);
+    const reached = Math.min(
+      ...grounds.map((ground) => contrast(over(colour, ground.colour), ground.colour)),
+    );
+    if (reached < least) faint.push(`"${name}" ${reached.toFixed(1)}:1, needs ${least}`);
   }
   const grown = ({ left, top, right, bottom }: Part['box'], by: number) => ({
     left: left - by,
