@@ -81,8 +81,8 @@ function Cell({ cavity, row, col, result, wasBad, isWalkedTo, onPress }: CellPro
       {state === 'unchecked' && <Icon of="unknown" />}
       {(state === 'bad' || state === 'closed') && (
         <span aria-hidden="true">
-          <i class={styles.whole}>{word}</i>
-          <i class={styles.telling}>{telling(word)}</i>
+          <em class={styles.whole}>{word}</em>
+          <em class={styles.telling}>{telling(word)}</em>
         </span>
       )}
     </button>

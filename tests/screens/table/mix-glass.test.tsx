@@ -99,7 +99,7 @@ test.for(['usual', 'large', 'largest'] as const)(
     found.push(...(await look('doses', keySize)));
     await press(/^Pot:/);
     await open();
-    await press(/^Ink, mix/);
+    await press(/^Ink and rust, mix/);
     await expect.element(page.getByText(/rounded/)).toBeVisible();
     found.push(...(await look('two sides', keySize)));
     await press('Change');

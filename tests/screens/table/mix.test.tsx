@@ -195,7 +195,7 @@ describe('a new mix of a colour', () => {
     ];
     await keepMix(book, pair.id, { baseMl: cupMl, sides, nextTime: '' }, seven);
     await openMix();
-    await press(/^Ink, mix/);
+    await press(/^Ink\/rust, mix/);
     await press(/^Change/);
     await expect.element(page.getByRole('region', { name: 'Mix A Ink' })).toBeVisible();
     await press(/^Black 18 drops/);
@@ -257,7 +257,7 @@ describe('a new mix of a colour', () => {
     ];
     await keepMix(book, pair.id, { baseMl: cupMl, sides, nextTime: '' }, seven);
     await openMix();
-    await press(/^Ink, mix/);
+    await press(/^Ink\/rust, mix/);
     await expect.element(page.getByRole('img', { name: '18 drops of Black' })).toBeVisible();
     await expect.element(page.getByText('1124-2 1124-3')).toBeVisible();
     await press(/^More/);
@@ -281,9 +281,11 @@ test('a colour that was photographed has its real bait on its key, a drawn one i
   await openMix();
   const pictures = (name: RegExp) => key(name).element().querySelectorAll('img').length;
   const looks = (name: RegExp) => key(name).element().querySelectorAll('i').length;
-  await expect.element(key(/^Mix Peat/)).toBeVisible();
-  await expect.poll(() => [pictures(/^Mix Peat/), looks(/^Mix Peat/)]).toEqual([1, 0]);
-  expect([pictures(/^Mix Moss/), looks(/^Mix Moss/)]).toEqual([0, 1]);
+  await expect.element(key(/^Peat brown, mix/)).toBeVisible();
+  await expect
+    .poll(() => [pictures(/^Peat brown, mix/), looks(/^Peat brown, mix/)])
+    .toEqual([1, 0]);
+  expect([pictures(/^Moss, mix/), looks(/^Moss, mix/)]).toEqual([0, 1]);
 });
 
 describe('a mix made up on the spot', () => {
