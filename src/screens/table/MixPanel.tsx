@@ -11,13 +11,13 @@ import type { Mix, MixId } from '#model/mix.ts';
 import type { PhotoId } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import { PhotoPicture } from '#screens/PhotoPicture.tsx';
+import { keyWords, mixLabel } from '#screens/table/colour-words.ts';
 import { DosesPanel } from '#screens/table/DosesPanel.tsx';
 import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { useIsLarge } from '#screens/table/key-size.ts';
 import { MakePanel } from '#screens/table/MakePanel.tsx';
 import { besideOf, type Given, madeUp, swatchesOf } from '#screens/table/made-up.ts';
 import { mixFor, type Place } from '#screens/table/mix.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundPours } from '#screens/table/round.ts';
 import { mixVolumeFrom, type VolumeFrom } from '#screens/table/where-from.ts';
@@ -238,17 +238,4 @@ function inTurn(
   const use = (one: Colourway) => table.pots.findLastIndex((pot) => pot.colourwayId === one.id);
   const turn = ({ id }: Colourway) => (next.includes(id) ? next.indexOf(id) : next.length);
   return colourways.toReversed().sort((a, b) => turn(a) - turn(b) || use(b) - use(a));
-}
-
-/** What stands on the key of a colour. */
-function keyWords({ id, name }: Colourway, next: readonly ColourwayId[]): string {
-  const turn = next.indexOf(id);
-  return `${turn < 0 ? '' : `${turn + 1}. `}${shortened(name, 13)}`;
-}
-
-/** The words on the key first, then the whole name where they were cut, and whether its turn is next. */
-function mixLabel(colourway: Colourway, next: readonly ColourwayId[]): string {
-  const { id, name } = colourway;
-  const isCut = shortened(name, 13) !== name;
-  return `${keyWords(colourway, next)}, mix${isCut ? ` ${name}` : ''}${next[0] === id ? ', next' : ''}`;
 }
