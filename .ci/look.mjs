@@ -1,5 +1,5 @@
 // npm run look: every screen of the built app, at four sizes and in both palettes, on one sheet.
-// npm run look -- 740x360 360x740: those sizes alone, in the light palette.
+// npm run look -- 740x360 360x740 lamp: those sizes alone, in that palette; chalk, the light one, unless told.
 // npm run look -- readme: the two pictures of the README.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { chromium } from '@playwright/test';
@@ -15,7 +15,9 @@ const every = ['320x568', '360x740', '412x915', '740x360', '915x412', '768x1024'
 const sizes = (readme ? ['360x740'] : asked.length > 0 ? asked : every).map((size) =>
   size.split('x').map(Number),
 );
-const palettes = readme || asked.length > 0 ? ['chalk'] : ['chalk', 'lamp'];
+const told = ['chalk', 'lamp'].filter((palette) => process.argv.includes(palette));
+const few = told.length > 0 ? told : ['chalk'];
+const palettes = readme ? ['chalk'] : asked.length > 0 ? few : ['chalk', 'lamp'];
 
 const { server, url } = await serve({ port: 0 });
 const browser = await chromium.launch({
