@@ -14,6 +14,13 @@ type Watched = Window & {
   alarms: { open: number };
 };
 
+/** What the page holds after a collection. */
+interface Look {
+  bytes: number;
+  nodes: number;
+  listeners: number;
+}
+
 /** Keeps the wake lock that was granted last, so that it can be taken away as a phone does. */
 async function withWakeLock(page: Page): Promise<void> {
   await page.addInitScript(() => {
@@ -123,32 +130,36 @@ test('an evening of eight hours: no leak, and every mould is told as open once',
     }).observe(status, { childList: true, characterData: true, subtree: true });
   });
   const device = await page.context().newCDPSession(page);
-  const look = async () => {
+  const look = async (): Promise<Look> => {
     await device.send('HeapProfiler.collectGarbage');
     await device.send('HeapProfiler.collectGarbage');
     const { usedSize } = await device.send('Runtime.getHeapUsage');
     const { nodes, jsEventListeners } = await device.send('Memory.getDOMCounters');
     return { bytes: usedSize, nodes, listeners: jsEventListeners };
   };
-  // What a drawing under way still holds is no leak: the least of five looks counts.
+  // What a drawing under way, or a look at the page, still holds is no leak: of three rounds the least counts.
+  const first = [3, 5, 7];
+  const last = [rounds - 4, rounds - 2, rounds];
+  const least = (some: readonly Look[]) => some.toSorted((a, b) => a.nodes - b.nodes)[0] as Look;
   const measure = async () => {
-    let least = await look();
-    for (let again = 0; again < 4; again += 1) {
+    const looks = [await look()];
+    for (let again = 0; again < 2; again += 1) {
       await page.waitForTimeout(250);
-      const next = await look();
-      if (next.nodes < least.nodes) least = next;
+      looks.push(await look());
     }
-    return least;
+    return least(looks);
   };
 
   const evening = page.getByRole('region', { name: 'This evening' });
-  let before = await measure();
+  const early: Look[] = [];
+  const late: Look[] = [];
   let slept = 0;
   for (let round = 1; round <= rounds; round += 1) {
     await pressAt(page, 'Filled', round * 10_000);
     await pass(page, roundMs);
     await pressAt(page, 'All good', round * 10_000 + 5_000);
-    if (round === 5) before = await measure();
+    if (first.includes(round)) early.push(await measure());
+    if (last.includes(round)) late.push(await measure());
     if (round % (rounds / wakes) > 0) continue;
     await page.evaluate(() => {
       (window as unknown as Watched).kept.lock?.dispatchEvent(new Event('release'));
@@ -159,7 +170,8 @@ test('an evening of eight hours: no leak, and every mould is told as open once',
     await expect(evening.getByText('may sleep')).toHaveCount(0);
     slept += 1;
   }
-  const after = await measure();
+  const before = least(early);
+  const after = least(late);
   const { alarms, asked } = await page.evaluate(() => {
     const { alarms, kept } = window as unknown as Watched;
     return { alarms: alarms.open, asked: kept.asked };
@@ -171,14 +183,14 @@ test('an evening of eight hours: no leak, and every mould is told as open once',
   const nodesShare = after.nodes / before.nodes - 1;
   figure({
     drill: 'An evening of eight hours',
-    required: 'heap +20 MB at most, nodes within 5 %, one alarm a clock, 20 wake locks',
+    required: 'heap +20 MB at most, nodes +5 % at most, one alarm a clock, 20 wake locks',
     reached: `${shots} shots, heap ${grownMb.toFixed(1)} MB, nodes ${(100 * nodesShare).toFixed(1)} %, ${alarms} alarms of ${3 * rounds} clocks, ${slept} of ${wakes} wake locks back`,
     isMet:
-      grownMb <= 20 && Math.abs(nodesShare) <= 0.05 && alarms === 3 * rounds && slept === wakes,
+      grownMb <= 20 && nodesShare <= 0.05 && alarms === 3 * rounds && slept === wakes,
   });
   expect(shots).toBe(3 * (1 + roundsBefore + rounds));
   expect(grownMb).toBeLessThanOrEqual(20);
-  expect(Math.abs(nodesShare)).toBeLessThanOrEqual(0.05);
+  expect(nodesShare).toBeLessThanOrEqual(0.05);
   expect(after.listeners).toBeLessThanOrEqual(before.listeners * 1.05);
   expect(alarms).toBe(3 * rounds);
   expect(asked).toBe(1 + wakes);
