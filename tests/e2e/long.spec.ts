@@ -185,8 +185,7 @@ test('an evening of eight hours: no leak, and every mould is told as open once',
     drill: 'An evening of eight hours',
     required: 'heap +20 MB at most, nodes +5 % at most, one alarm a clock, 20 wake locks',
     reached: `${shots} shots, heap ${grownMb.toFixed(1)} MB, nodes ${(100 * nodesShare).toFixed(1)} %, ${alarms} alarms of ${3 * rounds} clocks, ${slept} of ${wakes} wake locks back`,
-    isMet:
-      grownMb <= 20 && nodesShare <= 0.05 && alarms === 3 * rounds && slept === wakes,
+    isMet: grownMb <= 20 && nodesShare <= 0.05 && alarms === 3 * rounds && slept === wakes,
   });
   expect(shots).toBe(3 * (1 + roundsBefore + rounds));
   expect(grownMb).toBeLessThanOrEqual(20);
