@@ -92,8 +92,14 @@ export function theMainKey(page: Page) {
 
 /** Ends the session from the table. */
 export async function finish(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'Table', exact: true }).click();
-  await page.getByRole('button', { name: 'Finish' }).click();
+  const end = page.getByRole('button', { name: 'Finish' });
+  // A press that comes while the page is loaded anew is lost: it is pressed again, as a hand does.
+  await expect(async () => {
+    if (!(await end.isVisible()))
+      await page.getByRole('button', { name: 'Table', exact: true }).click({ timeout: 5_000 });
+    await expect(end).toBeVisible({ timeout: 3_000 });
+  }).toPass({ timeout: 30_000 });
+  await end.click();
   await expect(page.getByRole('heading', { name: /^Pour/ })).toBeVisible();
 }
 
