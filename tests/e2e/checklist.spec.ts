@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, type Page } from '@playwright/test';
+import { glasses } from '../hands/glass.ts';
 import {
   addMould,
   firstSession,
@@ -15,15 +16,6 @@ import { faintOn } from './painted.ts';
 import { openAt, recordsOf, stored, test } from './site.ts';
 
 const home = join(import.meta.dirname, '../..');
-
-const glasses = [
-  [320, 568],
-  [360, 740],
-  [412, 915],
-  [740, 360],
-  [768, 1024],
-  [1024, 768],
-] as const;
 
 const bar = (page: Page) => page.locator('nav[aria-label="Log"] > button');
 

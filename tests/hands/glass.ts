@@ -1,3 +1,13 @@
+/** Glasses that every screen has to fit: pour-table.md, checklist 51. */
+export const glasses = [
+  [320, 568],
+  [360, 740],
+  [412, 915],
+  [740, 360],
+  [768, 1024],
+  [1024, 768],
+] as const;
+
 /** A key as it is painted. */
 export interface PaintedKey {
   name: string;

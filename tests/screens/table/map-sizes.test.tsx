@@ -10,19 +10,11 @@ import { Card } from '#screens/table/Card.tsx';
 import { MarkPanel } from '#screens/table/MarkPanel.tsx';
 import { entriesOf } from '#store/sessions.ts';
 import { Finger } from '../../hands/finger.ts';
-import { keysOn, spilled } from '../../hands/glass.ts';
+import { glasses, keysOn, spilled } from '../../hands/glass.ts';
 import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
 
 // Checklist 9: moulds of 1 x 1 to 6 x 8, each painted in the room that the map of a real table has there.
 
-const glasses = [
-  [320, 568],
-  [360, 740],
-  [412, 915],
-  [740, 360],
-  [768, 1024],
-  [1024, 768],
-] as const;
 /** The least a cell may be either way, CSS px. */
 const leastPx = 72;
 
