@@ -40,10 +40,12 @@ function OfferLine({ offer, onAnswer }: { offer: Offer; onAnswer: () => void }) 
         </>
       ) : (
         <>
+          {/* Where only the menu does it, the app on the home screen may have a logbook of its own. */}
           <p>
-            On the home screen phones clear this log less readily. The browser's menu has Add to
-            home screen.
+            Phones clear the log less readily once this is on the home screen, by the browser's
+            menu. On some it begins empty there: take a copy first, and open it there.
           </p>
+          <ActKey href={hrefTo({ at: 'keep' })}>Take a copy</ActKey>
           {notNow}
         </>
       );

@@ -1,6 +1,7 @@
-import { beforeEach, describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { Notices } from '#app/Notices.tsx';
+import { askForHome } from '#platform/home-screen.ts';
 import { GloveCheckScreen } from '#screens/checks/GloveCheckScreen.tsx';
 import { endSession } from '#store/sessions.ts';
 import { changeSettings } from '#store/settings.ts';
@@ -101,6 +102,21 @@ describe('what is offered once', () => {
     shop.set(shop.clock.now() + 1_000);
     look();
     await expect.element(check('Check sound')).toHaveAttribute('href', '#/sound-check');
+  });
+
+  test('where only the menu of a phone does it, it says to take a copy first', async () => {
+    await askForHome();
+    await pourOnce();
+    const { matchMedia } = window;
+    vi.spyOn(window, 'matchMedia').mockImplementation((query) =>
+      matchMedia.call(window, query === '(pointer: coarse)' ? 'all' : query),
+    );
+    const root = look();
+    await expect.element(page.getByText(/begins empty there: take a copy first/)).toBeVisible();
+    await expect.element(check('Take a copy')).toHaveAttribute('href', '#/keep');
+    expect(await faults(root)).toEqual([]);
+    expect(isNoWider()).toBe(true);
+    vi.restoreAllMocks();
   });
 
   test('never comes again after Not now', async () => {
