@@ -104,6 +104,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'node',
+          maxWorkers: 2,
           include: ['tests/{calc,model,copy}/**/*.test.ts', 'tests/*.test.ts'],
           setupFiles: ['tests/hands/same-draws.ts'],
           // A busy machine is no failed test.
@@ -130,6 +131,7 @@ export default defineConfig({
         extends: true,
         test: {
           name: 'chromium',
+          maxWorkers: 2,
           include: ['tests/{store,live,platform,ui,screens}/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
           expect: { poll: { timeout: 10_000 } },

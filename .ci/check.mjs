@@ -81,10 +81,11 @@ const met = rows.filter(({ isMet, isOpen }) => isMet && !isOpen).length;
 const open = rows.filter(({ isOpen }) => isOpen).length;
 note('figures', met, rows.length - met - open);
 
-const broken = tests.filter(({ hasFailed }) => hasFailed);
-if (broken.length > 0) console.log('\nFailed:');
-for (const { name, why } of broken) console.log(`- ${name}\n    ${why}`);
 console.log(`\n${tableOf(rows).join('\n')}\n`);
+// After the table: where only the end of a run is kept, this is what it is kept for.
+const broken = tests.filter(({ hasFailed }) => hasFailed);
+if (broken.length > 0) console.log('Failed:');
+for (const { name, why } of broken) console.log(`- ${name}\n    ${why}\n`);
 for (const { suite, passed, failed } of counts) {
   console.log(
     `${suite.padEnd(18)} ${String(passed).padStart(5)} passed ${String(failed).padStart(4)} failed`,
