@@ -185,11 +185,11 @@ describe('a colour', () => {
     await twoEvenings();
     const about = { colourwayId: peat.id, mixId: null, mouldId: null, sessionId: null };
     const notes = [
-      ['water', 'Took at dusk.'],
-      ['cure', 'Bled a little.'],
+      ['water', 'Took at dusk.', seven],
+      ['cure', 'Bled a little.', seven + min],
     ] as const;
-    for (const [kind, text] of notes) {
-      await addHead(shop.book, 'remarks', { ...about, kind, text }, seven);
+    for (const [kind, text, at] of notes) {
+      await addHead(shop.book, 'remarks', { ...about, kind, text }, at);
     }
     const root = show(shop, <ColourScreen colourwayId={peat.id} />);
     // Two cups, as the shop is set, are shown in steps of 5 mL.

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { openBook } from '#store/book.ts';
+import { freshId, openBook } from '#store/book.ts';
 import { changeHead, headOf, setDeleted } from '#store/heads.ts';
 import { changeSettings, settingsOf } from '#store/settings.ts';
 import { aMould, morning } from '../hands/evening.ts';
@@ -22,4 +22,10 @@ test('two windows that change one mould or the settings at the same moment keep 
   const stored = await headOf(there, 'moulds', mould.id);
   expect(stored).toMatchObject({ massG: 900, setSec: 240, deletedAt: morning + 3 });
   for (const book of [here, there]) book.db.close();
+});
+
+test('ids of one instant come in the order in which they were made', () => {
+  const ids = Array.from({ length: 1_000 }, () => freshId(morning));
+  expect(new Set(ids).size).toBe(ids.length);
+  expect(ids.toSorted()).toEqual(ids);
 });

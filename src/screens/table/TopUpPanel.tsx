@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { pouredDoses } from '#calc/mix.ts';
 import { mixNow } from '#calc/mix-now.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
@@ -40,10 +40,14 @@ export function TopUpPanel(props: Props) {
   const stepMl = volumeStepMl(unit);
   const last = pot.course.filter((event) => event.kind === 'filled').at(-1);
   const isRepeat = last?.kind === 'filled' && last.at !== pot.mixedAt;
-  // What is known when the panel opens: it must not change under a hand.
-  const [earlierMl] = useState(props.earlierMl ?? null);
+  // The first that is known, which may come just after the panel: what comes later, or after a hand has
+  // chosen, changes nothing under it.
+  const known = useRef(props.earlierMl);
+  if (known.current === undefined) known.current = props.earlierMl;
+  const earlierMl = known.current ?? null;
   const lastMl = isRepeat ? last.volumeMl : (earlierMl ?? stepMl);
-  const [volumeMl, setVolumeMl] = useState(lastMl);
+  const [chosenMl, setChosenMl] = useState<number | null>(null);
+  const volumeMl = chosenMl ?? lastMl;
   const [heats, setHeats] = useState(isRepeat ? Math.round(last.maxHeats) : 0);
   const words = volumeWords(volumeMl, unit);
   // Remelt comes coloured; fresh plastisol takes the doses of the pot it goes into.
@@ -79,7 +83,7 @@ export function TopUpPanel(props: Props) {
     <section class={styles.panel} aria-label={`Top up ${pot.name}`}>
       <HowMuch
         volumeMl={volumeMl}
-        onVolume={setVolumeMl}
+        onVolume={setChosenMl}
         settings={settings}
         small={smallWords}
         says={topUpFrom(
