@@ -246,6 +246,9 @@ describe('a pedal held on Undo goes through all keys', () => {
 
   /** On to the key that says this, then a foot that stays on it. */
   async function hold(words: RegExp): Promise<void> {
+    // What a held foot brings back is on disk a moment later, and its keys with it.
+    const keys = () => [...document.querySelectorAll('button')].map((key) => key.textContent ?? '');
+    await expect.poll(() => keys().some((key) => words.test(key))).toBe(true);
     for (let step = 0; step < 40 && !words.test(outlined()); step += 1) {
       const before = standsOn();
       down(pageDown);
