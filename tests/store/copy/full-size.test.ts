@@ -10,7 +10,7 @@ import { jpegBytes } from '../../hands/full-shop.ts';
 import { withHeap } from '../../hands/heap.ts';
 import { repeatSession } from '../../hands/many-sessions.ts';
 
-const sessions = 40;
+const sessions = 400;
 const shotsEach = 50;
 const photos = 200;
 const photoBytes = 200_000;
@@ -91,4 +91,4 @@ test(`${sessions * shotsEach} shots and ${photos} photos go out and come in a pi
   expect(file.size).toBeGreaterThan(photos * photoBytes);
   expect(isSame).toBe(true);
   expect(Math.max(out.risenMb, back.risenMb)).toBeLessThanOrEqual(mostHeapMb);
-}, 120_000);
+}, 300_000);
