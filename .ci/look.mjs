@@ -1,4 +1,4 @@
-// npm run look: every screen of the built app, at four sizes and in both palettes, on one sheet.
+// npm run look: every screen of the built app, at every size and in both palettes, on one sheet.
 // npm run look -- 740x360 360x740 lamp: those sizes alone, in that palette; chalk, the light one, unless told.
 // npm run look -- readme: the two pictures of the README.
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -33,6 +33,8 @@ const shots = [];
 
 /** The page as it stands now, at every size and in every palette. */
 async function look(name, glasses = sizes) {
+  // A screen is fetched after the first paint: without this, a slow machine would have it look blank.
+  await page.locator('h1:visible, main *:visible').first().waitFor();
   for (const [width, height] of glasses) {
     await page.setViewportSize({ width, height });
     for (const palette of palettes) {
@@ -185,6 +187,87 @@ async function lookAtRareTables() {
   }
 }
 
+/** A hand pour at the table, layer by layer out of three pots; then a table that can sound no bell. */
+async function lookAtLayers() {
+  const facts = async (name) => {
+    await go('moulds');
+    await page.getByRole('link', { name }).first().click();
+    await page.getByRole('link', { name: 'Change its facts' }).click();
+  };
+  await press(/^Table/);
+  await press(/^Finish/);
+  await go('workshop');
+  await press('Swap');
+  await go('glove-check');
+  await press('Usual');
+  await facts(/^Cup 4/);
+  await press('Open, by hand');
+  await press('Save the changes');
+  await go('line-up');
+  await press(/^Cup 4/);
+  await press('Peat brown');
+  await press(/^Start pouring/);
+  for (const colour of [/^Pearl.*, mix/, /^Pearl.*, mix/]) {
+    await press(/^Pot:/);
+    await press(/^Another pot/);
+    await press(colour);
+  }
+  await press(/^Filled/);
+  await pass(42_000);
+  await wait();
+  await look('table-layers');
+  await press(/^Pot:/);
+  await look('table-layers-pots');
+  await press(/^Pot:/);
+  await press(/^Layer 2/);
+  await press(/^Last layer/);
+  await go('sound-check');
+  await press('No music');
+  await press("I'll watch instead");
+  await go('table');
+  await wait(600);
+  await look('table-muted');
+}
+
+/** The one line over the round line, in all that it says. */
+async function lookAtNotices() {
+  await page.clock.setSystemTime(await page.evaluate(() => Date.now() + 600_000));
+  await wait(600);
+  await look('table-clock-jumped');
+  await page.clock.setSystemTime(await page.evaluate(() => Date.now() - 600_000));
+  await wait(600);
+  await pass(215_000);
+  await press(/^All good [A-Z]/);
+  await pass(15_000);
+  // It is said for ten seconds: each glass has a return of its own.
+  for (const glass of sizes) {
+    await press(/^Filled/);
+    await press(/^Last layer/);
+    await go('moulds');
+    await pass(215_000);
+    await go('table');
+    await page.getByText(/was ready/).waitFor();
+    await look('table-was-ready', [glass]);
+    await press(/^All good [A-Z]/);
+  }
+  await go('moulds');
+  await pass(40 * 60_000);
+  await go('table');
+  await page.getByText('Still pouring?').first().waitFor();
+  await look('table-still-pouring');
+  await press(/^Carry on/);
+  await page.evaluate(() => {
+    for (const write of ['add', 'put']) {
+      IDBObjectStore.prototype[write] = () => {
+        throw new DOMException('no room', 'QuotaExceededError');
+      };
+    }
+  });
+  await press(/^Filled/);
+  await page.getByText(/^Not saving/).waitFor();
+  await look('table-not-saving');
+}
+
 await page.clock.install({ time: new Date('2026-11-24T18:02:00Z') });
 await page.goto(url);
 await wait();
@@ -312,6 +395,8 @@ if (!readme) {
     await look(check);
   }
   await lookAtRareTables();
+  await lookAtLayers();
+  await lookAtNotices();
   await lookRoundTheDemo();
 }
 

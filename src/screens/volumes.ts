@@ -11,7 +11,7 @@ export function volumeWords(ml: number, unit: VolumeUnit): string {
   const steps = Math.round((ml / toMl(1, 'cup')) * 4);
   const whole = Math.floor(steps / 4);
   const text = `${whole === 0 && steps > 0 ? '' : whole}${quarters[steps % 4]}`;
-  return `${text} ${steps > 4 ? 'cups' : 'cup'}`;
+  return `${text} ${steps && steps < 5 ? 'cup' : 'cups'}`;
 }
 
 /** One natural step of the unit, mL: a quarter cup, an ounce, 50 mL. */

@@ -8,7 +8,6 @@ export function CheckPage({ title, children }: { title: string; children: Compon
   return (
     <DeskPage
       title={title}
-      shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="back" word="Workshop" />}
     >
       {children}

@@ -46,7 +46,6 @@ export function KeepScreen() {
     <DeskPage
       title="Take a copy"
       small="One file that holds the whole logbook"
-      shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="back" word="Workshop" />}
     >
       <SinceLines />

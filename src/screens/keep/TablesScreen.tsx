@@ -11,7 +11,6 @@ export function TablesScreen() {
     <DeskPage
       title="Tables"
       small="For a spreadsheet, and from one"
-      shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="back" word="Workshop" />}
     >
       <TablesOut />

@@ -80,7 +80,7 @@ function CostSheet({
   const cost = baitCostAt({ mix, mould, at: clock.now() }, scene);
   if (!cost) {
     return (
-      <Sheet>
+      <Sheet place="beside">
         <p>Every cavity of this mould is closed off.</p>
       </Sheet>
     );
@@ -92,7 +92,7 @@ function CostSheet({
   const then = lastAt === null ? null : baitCostAt({ mix, mould, at: lastAt }, scene);
   const label = `One bait costs ${perBait}: ${parts.map(({ word, says }) => `${word.toLowerCase()} ${says}`).join(', ')}.`;
   return (
-    <Sheet title={`${mould.name}, ${name}`}>
+    <Sheet title={`${mould.name}, ${name}`} place="beside">
       <Figure count={perBait} rest="a good bait" />
       <StackedBar parts={parts} label={label} />
       <p>

@@ -33,7 +33,6 @@ export function BaitCostScreen() {
   return (
     <DeskPage
       title="What a bait costs"
-      shape="wall"
       tool={<ToolKey href={hrefTo({ at: 'shelf' })} icon="back" word="Shelf" />}
     >
       {isReady ? (

@@ -128,7 +128,8 @@ function TonightLines({ table, now, sound }: TonightProps) {
   return (
     <div class={styles.tonight}>
       <p>
-        <b>{good} good</b> of {good + bad} tonight
+        <b>{good} good</b> of {good + bad}
+        <span class={styles.notStand}>tonight</span>
       </p>
       <p>
         {countWords(shots, 'shot')}
@@ -139,16 +140,16 @@ function TonightLines({ table, now, sound }: TonightProps) {
           At this pace {ahead.good} good by {timeWords(ahead.at, table.zone)}
         </p>
       )}
-      <p>Sound {sound}</p>
+      <p data-of="sound">Sound {sound}</p>
       {lines.slice(-linesShown).map((line) => (
-        <p key={`${line.mouldId} ${line.colour}`}>
+        <p key={`${line.mouldId} ${line.colour}`} data-of="bait">
           <span>{shortened([line.name, line.colour].filter(Boolean).join(', '), 24)}</span>
           <span>
             {line.good} of {line.good + line.bad}
           </span>
         </p>
       ))}
-      {lines.length > linesShown && <p>and {lines.length - linesShown} earlier</p>}
+      {lines.length > linesShown && <p data-of="bait">and {lines.length - linesShown} earlier</p>}
     </div>
   );
 }
