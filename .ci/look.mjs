@@ -207,11 +207,9 @@ async function lookAtLayers() {
   await press(/^Cup 4/);
   await press('Peat brown');
   await press(/^Start pouring/);
-  for (const colour of [/^Pearl.*, mix/, /^Pearl.*, mix/]) {
-    await press(/^Pot:/);
-    await press(/^Another pot/);
-    await press(colour);
-  }
+  await press(/^Pot:/);
+  await press(/^Another pot/);
+  await press(/^Pearl.*, mix/);
   await press(/^Filled/);
   await pass(42_000);
   await wait();

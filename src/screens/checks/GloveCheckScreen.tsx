@@ -68,7 +68,7 @@ export function GloveCheckScreen() {
           <p>This glass is small: keys on cards grow, keys in panels keep their usual size.</p>
         )}
         {settings.keySize !== 'usual' && !isSmallGlass() && isLow() && (
-          <p>On a stand the keys of a mix and of drops keep their usual size.</p>
+          <p>On a stand, beside other pots, the keys of a pot of drops keep their usual size.</p>
         )}
       </Sheet>
     </CheckPage>

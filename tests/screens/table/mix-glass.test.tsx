@@ -39,8 +39,8 @@ async function look(state: string, keySize: keyof typeof leastPx): Promise<strin
     await page.viewport(width, height);
     for (let frame = 0; frame < 4; frame++) await new Promise(requestAnimationFrame);
     const where = `${width}x${height} ${keySize} ${state}`;
-    // The lesser glasses have room for the usual keys only.
-    const least = width === 360 ? leastPx[keySize] : 72;
+    // The smallest glass has room for the usual keys only.
+    const least = width === 320 ? 72 : leastPx[keySize];
     for (const one of keysOn(document.body)) {
       const isSmall = one.wide < least - 0.5 || one.high < least - 0.5;
       if (!isOfTheBar(one) && isSmall) found.push(`${where}: ${one.name} ${one.wide}x${one.high}`);
@@ -112,6 +112,16 @@ test.for(['usual', 'large', 'largest'] as const)(
     for (let drops = 0; drops < 40; drops++) await press(/^Black /);
     await expect.element(page.getByRole('status').filter({ hasText: '× usual' })).toBeVisible();
     found.push(...(await look('make', keySize)));
+    await press(/^Pot:/);
+    await open();
+    await press(/^Peat brown, mix/);
+    await press(/^Mixed/);
+    await press(/^Pot: Peat/);
+    await expect.element(key(/Count drops$/)).toBeVisible();
+    found.push(...(await look('pot of drops', keySize)));
+    await press(/Count drops$/);
+    await expect.element(key('Undo a drop')).toBeVisible();
+    found.push(...(await look('drops', keySize)));
     expect(found).toEqual([]);
   },
 );

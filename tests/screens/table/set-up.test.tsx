@@ -1,0 +1,131 @@
+import { beforeEach, expect, test } from 'vitest';
+import { page } from 'vitest/browser';
+import { placeFaults } from '../../hands/glass.ts';
+import { keyDown, pageDown } from '../../hands/pedal.ts';
+import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
+
+const glasses = [
+  [320, 568],
+  [360, 740],
+  [412, 915],
+  [568, 320],
+  [667, 375],
+  [740, 360],
+  [915, 412],
+  [768, 1024],
+  [1024, 768],
+] as const;
+
+let atMs = 3_000_000;
+
+beforeEach(async () => {
+  await page.viewport(360, 740);
+});
+
+/** A main key pressed by the pedal, a second after the last press. */
+async function main(table: TestTable, says: RegExp): Promise<void> {
+  await mainSays(says);
+  table.pass(1_000);
+  atMs += 1_000;
+  keyDown(pageDown, atMs);
+}
+
+/** Two moulds, four rounds of five minutes each, all good: 24 baits, with the panel of the table open. */
+async function atTheSetUp(keySize: 'usual' | 'large' | 'largest'): Promise<TestTable> {
+  const table = await aTable(
+    [
+      ['Grub 50', 2, 2],
+      ['Shad 7', 1, 2],
+    ],
+    { keySize, hearing: 'heard' },
+  );
+  table.tellSound(true);
+  table.pass(1_000);
+  for (let round = 0; round < 4; round += 1) {
+    await main(table, /^Filled/);
+    await mainSays(/^Setting/);
+    table.pass(298_000);
+    await main(table, /^All good/);
+    await mainSays(/^Filled/);
+  }
+  await page.getByRole('button', { name: /^Table/ }).click();
+  await expect.element(page.getByText(/an hour now/)).toBeVisible();
+  return table;
+}
+
+/** The lines of the evening that a person can read: no part of them is cut, covered or off the glass. */
+function linesSeen(): string[] {
+  const panel = document.querySelector('section[aria-label="Table"]');
+  return [...(panel?.querySelectorAll('p') ?? [])]
+    .filter((line) => {
+      const box = line.getBoundingClientRect();
+      if (box.width === 0 || line.scrollWidth > line.clientWidth + 1) return false;
+      const y = [box.top + 2, box.bottom - 2];
+      return y.every((at) => {
+        const seen = document.elementFromPoint(box.left + 4, at);
+        return seen === line || line.contains(seen);
+      });
+    })
+    .map((line) => line.textContent ?? '');
+}
+
+async function painted(): Promise<void> {
+  await new Promise((resolve) => requestAnimationFrame(resolve));
+  await new Promise((resolve) => requestAnimationFrame(resolve));
+}
+
+// 8 shots since the first fill, 20 minutes and some seconds ago, are 24 an hour; 24 good in that time are 72 an hour.
+// Begun at 19:02: at 19:22 the last full ten minutes within an hour are 20:20, with 24 + 70 good.
+const told = [
+  /^24 good of 24/,
+  /^8 shots, 24 an hour now$/,
+  /^At this pace 9\d good by 20:20$/,
+  /^Sound on$/,
+];
+
+test.for(['usual', 'large', 'largest'] as const)(
+  'with %s keys the panel of the table tells count, pace and sound on every glass that has the room',
+  { timeout: 60_000 },
+  async (keySize) => {
+    await atTheSetUp(keySize);
+    const missing: string[] = [];
+    for (const [width, height] of glasses) {
+      await page.viewport(width, height);
+      await painted();
+      const seen = linesSeen();
+      const where = `${width}x${height}`;
+      // The smallest glasses tell count and pace, the upright one what is ahead, too; a low stand with large keys count and sound.
+      const isFull = keySize !== 'usual' && height === 360;
+      const needs = isFull
+        ? [told[0], told[3]]
+        : width === 568
+          ? told.slice(0, 2)
+          : width === 320
+            ? told.slice(0, 3)
+            : told;
+      for (const line of needs) {
+        if (!seen.some((one) => line?.test(one)))
+          missing.push(`${where} ${line}: ${seen.join(' | ')}`);
+      }
+      missing.push(...placeFaults(document.body).map((fault) => `${where}: ${fault}`));
+    }
+    expect(missing).toEqual([]);
+  },
+);
+
+test('the panel of the table says when the bell is muted', async () => {
+  const table = await atTheSetUp('usual');
+  const sound = page.getByText(/^Sound /);
+  for (const [width, height] of [
+    [740, 360],
+    [360, 740],
+  ] as const) {
+    await page.viewport(width, height);
+    table.tellSound(false);
+    await expect.element(sound).toHaveTextContent('Sound muted');
+    await painted();
+    expect(linesSeen().some((line) => line === 'Sound muted')).toBe(true);
+    table.tellSound(true);
+    await expect.element(sound).toHaveTextContent('Sound on');
+  }
+});
