@@ -239,7 +239,28 @@ describe('somebody who was away for more than half an hour', () => {
 });
 
 describe('a phone clock that is turned in sight', () => {
-  const said = text('Phone clock jumped. Times near here may be off.');
+  const said = text('Clock jumped. Times may be off.');
+
+  test('is said in one line on every glass, in full where there is the room', async () => {
+    table.shop.clock.jumpMs = () => 3_600_000;
+    table.pass(1_000);
+    await expect.element(said).toBeVisible();
+    const faults: string[] = [];
+    for (const [width, height] of [...glasses, [915, 412] as const]) {
+      await page.viewport(width, height);
+      await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+      const notice = document.querySelector('[data-kind="clock"]');
+      const range = document.createRange();
+      if (notice) range.selectNodeContents(notice);
+      const tops = new Set([...range.getClientRects()].map(({ top }) => Math.round(top / 8)));
+      if (tops.size !== 1) faults.push(`${width}x${height}: ${tops.size} lines`);
+      if (notice && notice.scrollWidth > notice.clientWidth) faults.push(`${width}: cut`);
+    }
+    expect(faults).toEqual([]);
+    await page.viewport(768, 1024);
+    await expect.element(text('Phone clock jumped. Times near here may be off.')).toBeVisible();
+    await page.viewport(360, 740);
+  });
 
   test('by more than a minute is said, kept in the log, and moves no countdown', async () => {
     await fill();
