@@ -226,7 +226,10 @@ for (const side of ['right', 'left'] as const) {
         if (!isLooked(state)) return;
         for (const [width, height] of sizes) {
           await page.setViewportSize({ width, height });
-          await page.waitForTimeout(60);
+          // The map is measured in one frame and drawn anew in the next.
+          await page.evaluate(async () => {
+            for (let frame = 0; frame < 4; frame += 1) await new Promise(requestAnimationFrame);
+          });
           faults.push(...(await faultsOn(page, `${width}x${height} ${state}`)));
         }
         await page.setViewportSize({ width: 360, height: 740 });
