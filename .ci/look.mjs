@@ -244,7 +244,10 @@ async function lookAtNotices() {
     await go('moulds');
     await pass(215_000);
     await go('table');
-    await page.getByText(/was ready/).first().waitFor();
+    await page
+      .getByText(/was ready/)
+      .first()
+      .waitFor();
     await look('table-was-ready', [glass]);
     await press(/^All good [A-Z]/);
     await wait(700);
@@ -257,7 +260,10 @@ async function lookAtNotices() {
   await press(/^Carry on/);
   // Another hour on the phone's own clock: it is said until the next press.
   await page.clock.setSystemTime(await page.evaluate(() => Date.now() + 3_600_000));
-  await page.getByText(/lock jumped/).first().waitFor();
+  await page
+    .getByText(/lock jumped/)
+    .first()
+    .waitFor();
   await look('table-clock-jumped');
   await page.evaluate(() => {
     for (const write of ['add', 'put']) {
@@ -267,7 +273,10 @@ async function lookAtNotices() {
     }
   });
   await press(/^Filled/);
-  await page.getByText(/^Not saving/).first().waitFor();
+  await page
+    .getByText(/^Not saving/)
+    .first()
+    .waitFor();
   await look('table-not-saving');
 }
 
