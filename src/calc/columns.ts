@@ -8,6 +8,7 @@ import { type Scrap, scrapOf } from '#calc/scrap.ts';
 import { openSec } from '#calc/set-clock.ts';
 import { laterStamp } from '#calc/stamp.ts';
 import { type Seat, type Shot, type Table, tableOf } from '#calc/table.ts';
+import { mentionsIn } from '#calc/told-mixes.ts';
 import type { TrayChange } from '#calc/tray.ts';
 import { type PackedUse, packedUses, usesOf } from '#calc/used.ts';
 import { isColdShot, tempBeforeC } from '#calc/warmth.ts';
@@ -70,6 +71,8 @@ export interface Columns {
   used?: readonly PackedUse[];
   /** The versions that pots were mixed of, the first pot of each; absent in older digests: not known. */
   mixed?: readonly PackedPour[];
+  /** Every version its lines speak of, also in what was taken back; absent in older digests: not known. */
+  told?: readonly MixId[];
   /** What the session did to each tray of parts; absent in older digests: nothing. */
   trays?: readonly TrayChange[];
   /** The pots whose left-over was told; absent in older digests: none. */
@@ -137,6 +140,7 @@ export function columnsOf(sessionId: SessionId, entries: readonly Entry[]): Colu
     ...cellsOf(shots),
     used: packedUses(usesOf(lines), table.begunAt),
     mixed: packedPours(lines, table.begunAt),
+    told: [...mentionsIn(entries).mentioned],
     runs: potRunsOf(lines),
     trays: table.trays,
     ...newestOf(entries),

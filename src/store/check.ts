@@ -181,7 +181,7 @@ async function settleIn(
     rows.length === sound.length ? inStampOrder(sound) : rows.map(({ row }) => row),
   );
   await tx.objectStore('entries').delete(range);
-  await tx.objectStore('sealed').delete(id);
+  await Promise.all([tx.objectStore('sealed').delete(id), tx.objectStore('meta').delete('told')]);
   for (const key of suspects.digests.get(id) ?? []) await tx.objectStore('columns').delete(key);
   if (Number.isFinite(sealed?.startedAt) && sealed)
     await tx.objectStore('columns').delete([sealed.startedAt, sealed.id]);

@@ -13,7 +13,7 @@ import type { Draft } from '#model/draft.ts';
 import type { Entry, SessionId, ShotId } from '#model/entry.ts';
 import type { Colourway, Injector } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
-import type { Mix } from '#model/mix.ts';
+import type { Mix, MixId } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
 import type { Movement } from '#model/movement.ts';
 import type { Idea, Photo, PhotoBytes, PhotoId, Remark } from '#model/photo.ts';
@@ -53,7 +53,15 @@ export interface PouredMeta {
     pots: readonly HeldPot[] | null;
   }[];
 }
-type Meta = DeviceMeta | AsideMeta | PouredMeta;
+
+/** The versions of mixes that ended sessions speak of: put together again where it is not of all of them. */
+export interface ToldMeta {
+  name: 'told';
+  /** How many ended sessions it is of. */
+  sessions: number;
+  mixIds: readonly MixId[];
+}
+type Meta = DeviceMeta | AsideMeta | PouredMeta | ToldMeta;
 
 /** The shape of the database. */
 export interface Logbook extends DBSchema {

@@ -3,8 +3,7 @@ import { standingOf } from '#calc/log.ts';
 import type { MixBody } from '#calc/mix.ts';
 import { isSameMix } from '#calc/mix-difference.ts';
 import { tableOf } from '#calc/table.ts';
-import { mixIdsIn } from '#calc/told-mixes.ts';
-import type { Entry, SessionId } from '#model/entry.ts';
+import type { SessionId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import type { Instant } from '#model/schemas.ts';
@@ -13,6 +12,7 @@ import { changeHead } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { addMix } from '#store/improvised.ts';
 import { versionsOf } from '#store/newest-mixes.ts';
+import { wasPoured } from '#store/told-versions.ts';
 
 export { versionsOf } from '#store/newest-mixes.ts';
 
@@ -100,35 +100,4 @@ type Evening = Pick<Columns, 'sessionId' | 'startedAt' | 'zone'> & {
 async function pouredIn(book: Book, { sessionId, startedAt }: Columns): Promise<PackedPour[]> {
   const sealed = await book.db.get('sealed', sessionId);
   return packedPours(standingOf(sealed?.entries ?? []), startedAt);
-}
-
-/** True when a pot of this version was ever mixed, also when that was taken back. */
-export async function wasPoured(book: Book, mixId: MixId): Promise<boolean> {
-  let isFound = false;
-  await eachSession(book, (_id, entries) => {
-    isFound = entries.some(({ said }) => mixIdsIn(said).includes(mixId));
-    return !isFound;
-  });
-  return isFound;
-}
-
-/**
- * Every session with its entries, one after the other so that years of them are never in memory at
- * once, until `look` says false.
- */
-export async function eachSession(
-  book: Book,
-  look: (sessionId: SessionId, entries: readonly Entry[]) => boolean | undefined,
-): Promise<void> {
-  const running = new Map<SessionId, Entry[]>();
-  const tx = book.db.transaction(['sealed', 'entries']);
-  for (const entry of await tx.objectStore('entries').getAll()) {
-    running.set(entry.sessionId, [...(running.get(entry.sessionId) ?? []), entry]);
-  }
-  for (const [sessionId, entries] of running) if (look(sessionId, entries) === false) return;
-  let cursor = await tx.objectStore('sealed').openCursor();
-  while (cursor) {
-    if (look(cursor.value.id, cursor.value.entries) === false) return;
-    cursor = await cursor.continue();
-  }
 }

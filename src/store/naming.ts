@@ -13,11 +13,11 @@ import type { Instant } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
 import { newEntry } from '#store/entries.ts';
 import { changedHead, type FactsOf, headOf, newHead } from '#store/heads.ts';
-import { eachSession } from '#store/mixes.ts';
 import { announce } from '#store/notice.ts';
 import { withReserve } from '#store/room.ts';
 import { rangeOf } from '#store/running.ts';
 import { isUntouched, leave, sealedOf } from '#store/sealing.ts';
+import { sessionsTelling, toldWrites } from '#store/told-versions.ts';
 import { whole } from '#store/whole.ts';
 
 /** What a nameless mix is to be called, and how each of its sides looks: one, or A and B. */
@@ -119,10 +119,10 @@ async function retoldOf(
   at: Instant,
 ): Promise<Retold[]> {
   const found: { sessionId: SessionId; before: readonly Entry[]; rights: Right[] }[] = [];
-  await eachSession(book, (sessionId, before) => {
+  for (const { sessionId, entries: before } of await sessionsTelling(book, mix.id)) {
     const rights = namedAs(standingOf(before), mix, colourway);
     if (rights.length > 0) found.push({ sessionId, before, rights });
-  });
+  }
   const retold: Retold[] = [];
   for (const { sessionId, before, rights } of found) {
     const added: Entry[] = [];
@@ -179,6 +179,10 @@ async function keep(book: Book, plan: Plan): Promise<boolean> {
   // A field that was changed meanwhile, as a rating, is kept beside what the name changes.
   const photos = await mergedIn(tx.objectStore('photos'), plan.photos);
   const remarks = await mergedIn(tx.objectStore('remarks'), plan.remarks);
+  const told = await toldWrites(
+    tx,
+    sealing.flatMap(({ next }) => next?.columns ?? []),
+  );
   const writes: (() => unknown)[] = [
     () => tx.objectStore('colourways').put(plan.colourway),
     () => tx.objectStore('mixes').put(mergedHead(mix, plan.mix)),
@@ -193,6 +197,7 @@ async function keep(book: Book, plan: Plan): Promise<boolean> {
           ]
         : one.added.map((entry) => () => tx.objectStore('entries').put(entry)),
     ),
+    ...told,
     () => tx.objectStore('meta').put(pennedMeta(book)),
   ];
   await whole(tx, writes);

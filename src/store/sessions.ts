@@ -14,6 +14,7 @@ import { withReserve } from '#store/room.ts';
 import { entriesRunning, rangeOf } from '#store/running.ts';
 import { isUntouched, leave, sealedOf } from '#store/sealing.ts';
 import { keepToldMixes } from '#store/told-mixes.ts';
+import { toldWrites } from '#store/told-versions.ts';
 import { whole } from '#store/whole.ts';
 
 // What begins and reads a session is in the first load; what seals one comes after the first paint.
@@ -35,12 +36,14 @@ export async function endSession(book: Book, sessionId: SessionId, at: Instant):
     const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
     const now = await tx.objectStore('entries').getAll(rangeOf(sessionId));
     if (!isUntouched(now, entries)) return await leave(tx);
+    const told = await toldWrites(tx, [columns]);
     await whole(tx, [
       () => tx.objectStore('entries').delete(rangeOf(sessionId)),
       () => tx.objectStore('sealed').put(sealed),
       () => tx.objectStore('columns').put(columns),
       () => tx.objectStore('drafts').delete(sessionId),
       () => tx.objectStore('meta').put(pennedMeta(book)),
+      ...told,
       ...moulds.map((mould) => () => tx.objectStore('moulds').put(mould)),
     ]);
     return true;
@@ -156,11 +159,13 @@ async function sealAnew(
     const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
     const sealed = await tx.objectStore('sealed').get(found.id);
     if (!isUntouched(sealed?.entries, found.entries)) return await leave(tx);
+    const told = await toldWrites(tx, [next.columns]);
     await whole(tx, [
       () => tx.objectStore('sealed').put({ ...found, ...next.sealed }),
       () => tx.objectStore('columns').delete([found.startedAt, found.id]),
       () => tx.objectStore('columns').put(next.columns),
       () => tx.objectStore('meta').put(pennedMeta(book)),
+      ...told,
     ]);
     return true;
   });

@@ -8,8 +8,8 @@ import type { MixSide } from '#model/mix.ts';
 import type { Photo, PhotoId } from '#model/photo.ts';
 import { type Book, freshId, openBook } from '#store/book.ts';
 import { colourShopOf } from '#store/colour-shop.ts';
-import { eachSession, poursOf } from '#store/mixes.ts';
-import { entriesOf } from '#store/sessions.ts';
+import { poursOf } from '#store/mixes.ts';
+import { entriesOf, sealedSessions } from '#store/sessions.ts';
 import { aColourant, aMix, aReadPhoto, drops, opticsOf } from '../hands/colours.ts';
 import { aFrozenMould, dyedPot, id, Pen } from '../hands/log.ts';
 import { msOf, quantile, report, sideBySide } from './timing.ts';
@@ -96,10 +96,10 @@ test('where a mix was poured, to reading every evening whole', async () => {
     },
     async () => {
       whole = 0;
-      await eachSession(book, (_, entries) => {
+      for (const { entries } of await sealedSessions(book)) {
         const pots = all(standingOf(entries), 'pot-mixed').flatMap(({ said }) => said.pots);
         if (pots.some((pot) => pot.mix?.mixId === mix.id)) whole += 1;
-      });
+      }
     },
   );
   const ratio = quantile(took.ours, 0.5) / quantile(took.other, 0.5);

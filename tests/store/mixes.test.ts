@@ -1,21 +1,20 @@
 import fc from 'fast-check';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import type { Said } from '#model/entry.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import type { Mix } from '#model/mix.ts';
 import { type Book, freshId, openBook } from '#store/book.ts';
-import { logEntry, undoEntry } from '#store/entries.ts';
+import { undoEntry } from '#store/entries.ts';
 import { headOf, headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
-import { draftOf, keepMix, noteNextTime, poursOf, versionsOf, wasPoured } from '#store/mixes.ts';
+import { draftOf, keepMix, noteNextTime, poursOf, versionsOf } from '#store/mixes.ts';
 import { namelessMixes } from '#store/nameless.ts';
 import { nameMix } from '#store/naming.ts';
 import { newestMixes } from '#store/newest-mixes.ts';
-import { endSession, entriesOf, takeBack } from '#store/sessions.ts';
-import { startPouring } from '#store/start.ts';
-import { aColourway, aMould, seven } from '../hands/evening.ts';
-import { aDraft, aMaterial } from '../hands/mixes.ts';
+import { entriesOf, takeBack } from '#store/sessions.ts';
+import { wasPoured } from '#store/told-versions.ts';
+import { aColourway, seven } from '../hands/evening.ts';
+import { aDraft, aMaterial, pourMix } from '../hands/mixes.ts';
 
 let book: Book;
 let peat: Colourway;
@@ -31,42 +30,7 @@ beforeEach(async () => {
 
 const drops = (count: number) => aDraft([[black, count]]);
 
-/** Pours a version in a session of its own. */
-async function pour(mix: Mix, at: number, isEnded = true) {
-  const mould = await aMould(book, 'Grub 50');
-  const zone = 'Europe/Berlin';
-  const beginning = { mouldIds: [mould.id], injectorId: null, colourwayId: null, zone };
-  const sessionId = await startPouring(book, beginning, at);
-  const [side] = mix.sides;
-  if (!side) throw new Error('This mix has no side.');
-  const said: Said = {
-    kind: 'pot-mixed',
-    colourwayId: mix.colourwayId,
-    name: 'Peat',
-    isAlone: true,
-    pots: [
-      {
-        potId: freshId(at),
-        slot: 0,
-        name: 'Peat',
-        swatch: '#5b4029',
-        volumeMl: mix.baseMl,
-        meanHeats: 0,
-        maxHeats: 0,
-        mix: {
-          mixId: mix.id,
-          version: mix.version,
-          role: 'only',
-          plastisolId: null,
-          doses: side.doses,
-        },
-      },
-    ],
-  };
-  const entry = await logEntry(book, sessionId, said, at + 60_000);
-  if (isEnded) await endSession(book, sessionId, at + 120_000);
-  return { sessionId, entry };
-}
+const pour = (mix: Mix, at: number, isEnded = true) => pourMix(book, mix, at, isEnded);
 
 /** What may never change of a version. */
 const written = ({ id, version, baseMl, sides }: Mix) => ({ id, version, baseMl, sides });

@@ -82,6 +82,8 @@ async function storeBatch(book: Book, units: readonly Unit[], tally: Tally): Pro
     if (all.length > 0) {
       book.lastStamp = newestOf(units, book.lastStamp);
       void tx.objectStore('meta').put(pennedMeta(book));
+      // What the sessions speak of is put together anew.
+      void tx.objectStore('meta').delete('told');
     }
   } catch (error) {
     tx.done.catch(() => {});
@@ -110,6 +112,7 @@ export async function undoBroughtIn(book: Book): Promise<Undone> {
   }
   const tx = book.db.transaction(written, 'readwrite', { durability: 'strict' });
   for (const write of writes) void put(tx, write, write.before);
+  void tx.objectStore('meta').delete('told');
   await tx.done;
   await clearUndo(book);
   announceWrites(writes);
