@@ -8,17 +8,18 @@ export type Verdict = 'even' | 'a-won' | 'b-won';
 
 /**
  * What is said of a laminate in one session, newest word first; null: nothing was. One that was made up
- * at the table goes by its mix until it has a name.
+ * at the table goes by its mix until it has a name; `mixIds`: what was said of those is said of it, too.
  */
 export function verdictOf(
   entries: readonly Entry[],
   of: ColourwayId | MixId,
+  mixIds: readonly MixId[] = [],
 ): { verdict: Verdict; by: Entry['id'] } | null {
   const line = linesOf(entries).findLast(
     ({ said, takenBackAt }) =>
       takenBackAt === null &&
       said.kind === 'laminate-judged' &&
-      (said.colourwayId ?? said.mixId) === of,
+      [of, ...mixIds].some((id) => id === (said.colourwayId ?? said.mixId)),
   );
   if (line?.said.kind !== 'laminate-judged') return null;
   return { verdict: line.said.verdict, by: line.id };

@@ -61,6 +61,11 @@ export const mixFacts = {
   /** The volume that the doses are for. */
   baseMl: VolumeMl,
   sides: z.array(MixSide).check(z.minLength(1), z.maxLength(4)),
+  /**
+   * Mixes that were made up alone at the table first, and that the name found to be sides of this one: what
+   * is written of them later is of this one. Absent: none.
+   */
+  parts: z.optional(z.array(MixId).check(z.maxLength(40))),
   /** What to do otherwise next time; goes into the draft of the next version. */
   nextTime: Words,
 };

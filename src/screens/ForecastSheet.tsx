@@ -8,7 +8,7 @@ import { ForecastPictures } from '#screens/ForecastPictures.tsx';
 import { type LengthUnit, lengthUnitOf, lengthWords } from '#screens/lengths.ts';
 import { ThicknessStepper, usualThicknessMm } from '#screens/ThicknessStepper.tsx';
 import { verdictsOn } from '#store/balance.ts';
-import { colourShopOf } from '#store/colour-shop.ts';
+import { colourShopOf, colourTables } from '#store/colour-shop.ts';
 import { headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { settingsOf } from '#store/settings.ts';
@@ -45,7 +45,7 @@ export function ForecastSheet({ colourwayId }: { colourwayId: ColourwayId }) {
       const measured = measuredOf(moulds, mouldsOfColourway(columns, colourwayId));
       return { shop, measured, verdicts, unit: lengthUnitOf(settings) };
     },
-    ['materials', 'mixes', 'photos', 'moulds', 'colourways', 'columns', 'settings'],
+    [...colourTables, 'moulds', 'colourways', 'columns', 'settings'],
     colourwayId,
   );
   const [thickMm, setThickMm] = useState<number | null>(null);

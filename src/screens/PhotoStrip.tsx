@@ -5,7 +5,7 @@ import type { MixId } from '#model/mix.ts';
 import { AddPhoto } from '#screens/AddPhoto.tsx';
 import { PhotoTile } from '#screens/PhotoTile.tsx';
 import { hrefTo } from '#screens/routes.ts';
-import { photosOfColourway, photosOfMix } from '#store/photos.ts';
+import { photosOfColourway, photosOfMix, photoTables } from '#store/photos.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './PhotoStrip.module.css';
@@ -22,7 +22,7 @@ export function PhotoStrip(of: Of) {
   const colourwayId = 'colourwayId' in of ? of.colourwayId : null;
   const photos = useLive(
     () => ('mixId' in of ? photosOfMix(book, of.mixId) : photosOfColourway(book, of.colourwayId)),
-    ['photos'],
+    photoTables,
     'mixId' in of ? of.mixId : of.colourwayId,
   );
   if (!photos) return null;

@@ -1,4 +1,5 @@
 import { type Verdict, verdictOf } from '#calc/balance.ts';
+import { mixIdsOf } from '#calc/heirs.ts';
 import type { SessionId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { Instant } from '#model/schemas.ts';
@@ -21,12 +22,14 @@ export async function lastVerdicts(
   const found = new Map<string, { verdict: Verdict; at: Instant; zone: string }>();
   if (colourwayIds.length === 0) return found;
   const before = await sessionsBefore(book, sessionId);
+  const mixes = await book.db.getAll('mixes');
   for (const id of colourwayIds) {
+    const mixIds = mixIdsOf(mixes, id);
     const poured = before.filter(({ colourways }) =>
       colourways.some(({ colourwayId }) => colourwayId === id),
     );
     for (const { sessionId: earlier, startedAt: at, zone } of poured.slice(0, mostLooked)) {
-      const said = verdictOf((await book.db.get('sealed', earlier))?.entries ?? [], id);
+      const said = verdictOf((await book.db.get('sealed', earlier))?.entries ?? [], id, mixIds);
       if (!said) continue;
       found.set(id, { verdict: said.verdict, at, zone });
       break;
@@ -46,8 +49,9 @@ export async function verdictsOn(book: Book, colourwayId: ColourwayId): Promise<
       .reverse()
       .map(({ sessionId }) => book.db.get('sealed', sessionId)),
   );
+  const mixIds = mixIdsOf(await book.db.getAll('mixes'), colourwayId);
   return sessions.flatMap((session) => {
-    const found = session && verdictOf(session.entries, colourwayId);
+    const found = session && verdictOf(session.entries, colourwayId, mixIds);
     return found ? [found.verdict] : [];
   });
 }

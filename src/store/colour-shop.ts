@@ -1,3 +1,4 @@
+import { asHeirs, heirsOf } from '#calc/heirs.ts';
 import { sidesHeld } from '#calc/poured-sides.ts';
 import {
   type ColourShop,
@@ -14,6 +15,9 @@ import type { Book } from '#store/book.ts';
 import { changeHead, headsOf } from '#store/heads.ts';
 import { heldPotsOf } from '#store/held-pots.ts';
 
+/** What `colourShopOf` reads: what a pot held may change while its evening runs, and after it. */
+export const colourTables = ['materials', 'mixes', 'photos', 'entries', 'sealed'] as const;
+
 /**
  * All that colour is worked out from. Materials and mixes also when they were taken off. `reading` is
  * a photo that is being read: what its pot held is looked up, too.
@@ -24,7 +28,9 @@ export async function colourShopOf(book: Book, reading?: PhotoId): Promise<Colou
     book.db.getAll('mixes'),
     headsOf(book, 'photos'),
   ]);
-  const photos = heads.filter(({ shows }) => shows === 'bait');
+  const heirs = heirsOf(mixes);
+  const baits = heads.filter(({ shows }) => shows === 'bait');
+  const photos = baits.map((photo) => asHeirs(photo, heirs));
   const read = photos.filter(({ id, readings }) => readings.length > 0 || id === reading);
   return { materials, mixes, photos, poured: await pouredOf(book, read, mixes) };
 }

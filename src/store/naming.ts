@@ -81,10 +81,13 @@ async function planOf(book: Book, mixId: MixId, named: Naming, at: Instant): Pro
     book.db.getAll('remarks'),
   ]);
   const colourway = await newHead(book, 'colourways', { facts: named, at });
-  const sides = mix.sides.map((side) => ({ ...side, ...lookOf(colourway, side.role) }));
-  const next = await changedHead(book, 'mixes', mix, { colourwayId: colourway.id, sides }, at);
-  const sessions = await retoldOf(book, next, colourway, at);
+  const sessions = await retoldOf(book, mix, colourway, at);
   const own = partsOf(mixId, sessions);
+  const sides = mix.sides.map((side) => ({ ...side, ...lookOf(colourway, side.role) }));
+  // What another phone has of a part comes later.
+  const parts = [...own].filter((id) => id !== mixId);
+  const facts = { colourwayId: colourway.id, sides, ...(parts.length > 0 ? { parts } : {}) };
+  const next = await changedHead(book, 'mixes', mix, facts, at);
   const moved = new Map(sessions.map((one) => [one.sessionId, tableAfter(one)]));
   const plan: Plan = {
     colourway,

@@ -1,3 +1,4 @@
+import { asHeirs, heirsOf } from '#calc/heirs.ts';
 import type { SessionId, ShotId } from '#model/entry.ts';
 import type { ColourwayId } from '#model/gear.ts';
 import type { MaterialId } from '#model/material.ts';
@@ -7,7 +8,7 @@ import type { Photo, PhotoId } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
 import { checked } from '#store/door.ts';
-import { type FactsOf, headsOf, newHead } from '#store/heads.ts';
+import { type FactsOf, headOf, headsOf, newHead } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { whole } from '#store/whole.ts';
 
@@ -27,6 +28,9 @@ export interface PouredBait {
   /** The version of the mix that was in the pot; null: none was written down. */
   mixId: MixId | null;
 }
+
+/** What the photos of baits are read from. */
+export const photoTables = ['photos', 'mixes'] as const;
 
 /** What a new photo is of. */
 export type PhotoOf =
@@ -101,13 +105,19 @@ export async function photosOfSession(book: Book, id: SessionId): Promise<Photo[
  */
 export async function baitPhotos(book: Book): Promise<Photo[]> {
   const photos = (await headsOf(book, 'photos')).filter(({ shows }) => shows === 'bait');
-  if (photos.every(isOfColour)) return photos.sort(byNewest);
-  const mixes = new Map((await book.db.getAll('mixes')).map((mix) => [mix.id, mix]));
-  const known = photos.map((photo) => {
-    const mix = photo.mixId && mixes.get(photo.mixId);
-    return isOfColour(photo) || !mix ? photo : { ...photo, colourwayId: mix.colourwayId };
-  });
-  return known.sort(byNewest);
+  return (await ofHeirs(book, photos)).sort(byNewest);
+}
+
+/** One photo, as `baitPhotos` gives it; undefined: it is not in the logbook. */
+export async function photoOf(book: Book, id: PhotoId): Promise<Photo | undefined> {
+  const photo = await headOf(book, 'photos', id);
+  return photo && (await ofHeirs(book, [photo]))[0];
+}
+
+async function ofHeirs(book: Book, photos: Photo[]): Promise<Photo[]> {
+  if (photos.every(isOfColour)) return photos;
+  const heirs = heirsOf(await book.db.getAll('mixes'));
+  return photos.map((photo) => asHeirs(photo, heirs));
 }
 
 function isOfColour({ colourwayId, mixId }: Photo): boolean {

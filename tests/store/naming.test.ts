@@ -7,16 +7,23 @@ import { all } from '#calc/said.ts';
 import { tableOf } from '#calc/table.ts';
 import { usesOf } from '#calc/used.ts';
 import type { PotId, Said, SessionId, ShotId } from '#model/entry.ts';
+import type { ColourwayId } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import type { Photo } from '#model/photo.ts';
+import { verdictsOn } from '#store/balance.ts';
 import { type Book, freshId, openBook } from '#store/book.ts';
+import { colourShopOf } from '#store/colour-shop.ts';
+import { broughtIn } from '#store/copy/bring.ts';
+import { openedFile } from '#store/copy/file.ts';
+import { takenCopy } from '#store/copy/take.ts';
 import { addHead, changeHead, headOf, headsOf } from '#store/heads.ts';
 import { keepImprovised } from '#store/improvised.ts';
 import { keptTables } from '#store/keeping.ts';
 import { namelessMixes } from '#store/nameless.ts';
 import { nameMix } from '#store/naming.ts';
-import { addPhoto, photosOfColourway } from '#store/photos.ts';
-import { beginSession, endSession, entriesOf } from '#store/sessions.ts';
+import { addPhoto, photosOfColourway, photosOfMix } from '#store/photos.ts';
+import { remarksThat } from '#store/remarks.ts';
+import { addToSession, beginSession, endSession, entriesOf } from '#store/sessions.ts';
 import { seven } from '../hands/evening.ts';
 import { jpegBytes } from '../hands/full-shop.ts';
 import { aFrozenMould, id } from '../hands/log.ts';
@@ -256,4 +263,87 @@ test('a name that is there already is refused, and nothing is written', async ()
   await expect(nameMix(book, laminate, pair, seven + 3 * hour)).rejects.toThrow('named already');
   await expect(nameMix(book, freshId<Mix['id']>(seven), pair, seven + 3 * hour)).rejects.toThrow();
   expect(await everything()).toBe(before);
+});
+
+/** What the pages of a colour show of its baits. */
+async function pagesOf(of: Book, colourwayId: ColourwayId) {
+  const photos = await photosOfColourway(of, colourwayId);
+  const { remarks } = await remarksThat(of, (one) => one.colourwayId === colourwayId);
+  const taught = (await colourShopOf(of)).photos.filter((one) => one.colourwayId === colourwayId);
+  return {
+    photos: photos.map(({ id, mixId, rating }) => [id, mixId, rating]),
+    remarks: remarks.map(({ text, mixId }) => [text, mixId]).sort(),
+    taught: taught.map(({ id, mixId }) => [id, mixId]).sort(),
+    balance: await verdictsOn(of, colourwayId),
+    ofTheSide: (await photosOfMix(of, alone)).length,
+    nameless: (await namelessMixes(of)).length,
+  };
+}
+
+const fileOf = async (from: Book, at: number): Promise<Blob> =>
+  (await takenCopy(from, { withPhotos: true, words: null, version: '1.2.3' }, at)).file;
+
+async function bring(into: Book, file: Blob) {
+  const about = { name: 'shop.warmshot', at: seven + 9 * hour, version: '1.2.3' };
+  await broughtIn(into, await openedFile(file, null), about);
+}
+
+test('what another phone has of a side, or of the mix, from before the name is on the page of the colour, in whatever order files come', async () => {
+  const { photos } = await anEvening(true);
+  const own = book;
+  const other = await openBook(`naming-${crypto.randomUUID()}`);
+  await bring(other, await fileOf(own, seven + hour));
+  const { id: colourwayId } = await nameMix(own, laminate, pair, seven + 2 * hour);
+  // Over there it has no name yet.
+  book = other;
+  const table = tableOf(await entriesOf(book, sessionId));
+  for (const each of table.shots) {
+    const poured = pouredIn(table, sessionId, each);
+    await aPhoto({ colourwayId: null, poured });
+  }
+  await aPhoto({ colourwayId: null, mixId: alone });
+  await changeHead(book, 'photos', photos[0]?.id as Photo['id'], { rating: 5 }, seven + 3 * hour);
+  for (const mixId of [alone, laminate, null]) {
+    const about = { colourwayId: null, mixId, mouldId: null, sessionId: null };
+    const words = mixId === null ? 'Of nothing.' : `Late, of ${mixId}.`;
+    await addHead(book, 'remarks', { ...about, kind: 'cure', text: words }, seven + 3 * hour);
+  }
+  const said = { colourwayId: null, mixId: laminate, verdict: 'a-won' } as const;
+  await addToSession(book, sessionId, { kind: 'laminate-judged', ...said }, seven + 3 * hour);
+
+  const [ours, theirs] = [
+    await fileOf(own, seven + 4 * hour),
+    await fileOf(other, seven + 4 * hour),
+  ];
+  const pages: Awaited<ReturnType<typeof pagesOf>>[] = [];
+  for (const files of [
+    [ours, theirs],
+    [theirs, ours],
+    [theirs, ours, theirs, ours],
+  ]) {
+    const third = await openBook(`naming-${crypto.randomUUID()}`);
+    for (const file of files) await bring(third, file);
+    pages.push(await pagesOf(third, colourwayId));
+  }
+  await bring(own, theirs);
+  await bring(other, ours);
+  pages.push(await pagesOf(own, colourwayId), await pagesOf(other, colourwayId));
+  const [first] = pages;
+  for (const page of pages) expect(page).toEqual(first);
+  // Three of before, and three that came.
+  expect(first?.photos).toHaveLength(6);
+  expect(first?.photos.find(([id]) => id === photos[0]?.id)).toEqual([photos[0]?.id, laminate, 5]);
+  expect(
+    new Set([...(first?.photos ?? []), ...(first?.taught ?? [])].map((one) => one[1])),
+  ).toEqual(new Set([laminate]));
+  expect(first?.remarks).toEqual(
+    [
+      ['Took at dusk.', laminate],
+      [`Late, of ${alone}.`, laminate],
+      [`Late, of ${laminate}.`, laminate],
+    ].sort(),
+  );
+  // The newest word counts.
+  expect(first?.balance).toEqual(['a-won']);
+  expect(first).toMatchObject({ ofTheSide: 0, nameless: 0 });
 });

@@ -8,7 +8,7 @@ import { hrefTo } from '#screens/routes.ts';
 import { dateWords } from '#screens/words.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
-import { newestPhotos } from '#store/photos.ts';
+import { newestPhotos, photoTables } from '#store/photos.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
@@ -32,7 +32,7 @@ export function ColoursScreen() {
         }))
         .sort((a, b) => (b.at ?? 0) - (a.at ?? 0));
     },
-    ['colourways', 'columns', 'photos'],
+    ['colourways', 'columns', ...photoTables],
     'colours',
   );
   if (!wall) return null;

@@ -1,8 +1,10 @@
 import { useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
+import { heirsOf } from '#calc/heirs.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import { MixLines } from '#screens/colours/MixLines.tsx';
@@ -15,8 +17,10 @@ import { hrefTo } from '#screens/routes.ts';
 import { type VolumeUnit, volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { dateWords } from '#screens/words.ts';
 import { pxPerMmOf } from '#store/glass.ts';
-import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
+import { headOf, headsOf } from '#store/heads.ts';
+import { remarksThat, remarkTables } from '#store/remarks.ts';
 import { settingsOf } from '#store/settings.ts';
+import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { Stepper } from '#ui/Stepper.tsx';
@@ -27,18 +31,22 @@ import styles from './Mix.module.css';
 export function NamelessScreen({ mixId }: { mixId: MixId }) {
   const { book, clock } = useShop();
   const found = useLive(
-    async () => ({
-      mix: await headOf(book, 'mixes', mixId),
-      materials: await headsOf(book, 'materials'),
-      unit: (await settingsOf(book)).volumeUnit,
-      remarks: (await headsOf(book, 'remarks')).filter((one) => one.mixId === mixId),
-      takenOff: (await deletedHeadsOf(book, 'remarks')).filter((one) => one.mixId === mixId),
-    }),
-    ['mixes', 'materials', 'settings', 'remarks'],
+    async () => {
+      const heir = heirsOf(await headsOf(book, 'mixes')).get(mixId);
+      const { colourwayId = null } = heir ?? {};
+      return {
+        mix: await headOf(book, 'mixes', mixId),
+        colourway: colourwayId && (await headOf(book, 'colourways', colourwayId)),
+        materials: await headsOf(book, 'materials'),
+        unit: (await settingsOf(book)).volumeUnit,
+        ...(await remarksThat(book, (one) => one.mixId === mixId)),
+      };
+    },
+    ['colourways', 'materials', 'settings', ...remarkTables],
     mixId,
   );
   if (!found) return null;
-  const { mix } = found;
+  const { mix, colourway } = found;
   if (!mix) return <NotHere what="This mix" back={{ at: 'colours' }} word="Colours" />;
   const day = dayOf(mix.createdAt, clock.zone());
   return (
@@ -50,20 +58,37 @@ export function NamelessScreen({ mixId }: { mixId: MixId }) {
     >
       <div class={styles.plain}>
         <InIt key={mix.id} mix={mix} materials={found.materials} unit={found.unit} />
-        {mix.colourwayId === null && <NameForm mix={mix} />}
+        {colourway && <GoesBy colourway={colourway} />}
+        {!colourway && mix.colourwayId === null && <NameForm mix={mix} />}
       </div>
-      <div class={styles.plain}>
-        <PhotoStrip mixId={mix.id} />
-        <Remarks
-          colourwayId={mix.colourwayId}
-          mix={mix}
-          remarks={found.remarks}
-          takenOff={found.takenOff}
-          moulds={[]}
-          pouredIn={[]}
-        />
-      </div>
+      {!colourway && (
+        <div class={styles.plain}>
+          <PhotoStrip mixId={mix.id} />
+          <Remarks
+            colourwayId={null}
+            mix={mix}
+            remarks={found.remarks}
+            takenOff={found.takenOff}
+            moulds={[]}
+            pouredIn={[]}
+          />
+        </div>
+      )}
     </DeskPage>
+  );
+}
+
+/** The colour that the mix is by now, alone or as one of its sides; its photos and notes are there. */
+function GoesBy({ colourway }: { colourway: Colourway }) {
+  return (
+    <Sheet title="It has a name">
+      <ActKey
+        href={hrefTo({ at: 'colour', colourwayId: colourway.id })}
+        small="Its photos and notes are there"
+      >
+        {colourway.name}
+      </ActKey>
+    </Sheet>
   );
 }
 

@@ -13,6 +13,7 @@ import { NotHere } from '#screens/NotHere.tsx';
 import type { Book } from '#store/book.ts';
 import { deletedHeadsOf, headOf, headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
+import { remarksThat, remarkTables } from '#store/remarks.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
 import { breath, inSteps } from '#store/steps.ts';
@@ -47,7 +48,16 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
         isAtTable: seats.some(({ mould }) => mould.mouldId === mouldId),
       };
     },
-    ['moulds', 'columns', 'settings', 'entries', 'changes', 'injectors', 'remarks', 'colourways'],
+    [
+      'moulds',
+      'columns',
+      'settings',
+      'entries',
+      'changes',
+      'injectors',
+      'colourways',
+      ...remarkTables,
+    ],
     mouldId,
   );
   if (!found) return null;
@@ -58,7 +68,7 @@ export function MouldScreen({ mouldId }: { mouldId: MouldId }) {
 
 /** The notes that name a mould, the newest first, each with its colour. */
 async function notesOf(book: Book, mouldId: MouldId): Promise<MouldNote[]> {
-  const remarks = (await headsOf(book, 'remarks')).filter((one) => one.mouldId === mouldId);
+  const { remarks } = await remarksThat(book, (one) => one.mouldId === mouldId);
   const colourways = await headsOf(book, 'colourways');
   return remarks.toReversed().map((remark) => ({
     remark,

@@ -9,7 +9,7 @@ import { hrefTo } from '#screens/routes.ts';
 import { countWords, dateWords, joined, monthWords } from '#screens/words.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
-import { baitPhotos } from '#store/photos.ts';
+import { baitPhotos, photoTables } from '#store/photos.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -31,7 +31,7 @@ export function FindScreen() {
       colourways: await headsOf(book, 'colourways'),
       moulds: await headsOf(book, 'moulds'),
     }),
-    ['photos', 'columns', 'colourways', 'moulds'],
+    [...photoTables, 'columns', 'colourways', 'moulds'],
     'find',
   );
   if (!found) return null;

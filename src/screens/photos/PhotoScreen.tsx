@@ -16,6 +16,7 @@ import { hrefTo, type Route } from '#screens/routes.ts';
 import { TakeOff } from '#screens/TakeOff.tsx';
 import { dateWords } from '#screens/words.ts';
 import { headOf, setDeleted } from '#store/heads.ts';
+import { photoOf, photoTables } from '#store/photos.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -26,14 +27,14 @@ export function PhotoScreen({ photoId }: { photoId: PhotoId }) {
   const { book } = useShop();
   const found = useLive(
     async () => {
-      const photo = await headOf(book, 'photos', photoId);
+      const photo = await photoOf(book, photoId);
       const { colourwayId, materialId } = photo ?? {};
       const colourway = colourwayId && (await headOf(book, 'colourways', colourwayId));
       const material = materialId && (await headOf(book, 'materials', materialId));
       const poured = photo ? await pouredWords(book, photo) : null;
       return { photo, colourway: colourway || null, material: material || null, poured };
     },
-    ['photos', 'colourways', 'materials', 'entries', 'sealed'],
+    [...photoTables, 'colourways', 'materials', 'entries', 'sealed'],
     photoId,
   );
   if (!found) return null;

@@ -8,7 +8,7 @@ import { PhotoTile } from '#screens/PhotoTile.tsx';
 import { comparedWords } from '#screens/photo-words.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { headOf } from '#store/heads.ts';
-import { photosOfColourway } from '#store/photos.ts';
+import { photosOfColourway, photoTables } from '#store/photos.ts';
 import { DeskPage } from '#ui/DeskPage.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { ToolKey } from '#ui/ToolKey.tsx';
@@ -22,7 +22,7 @@ export function PhotosScreen({ colourwayId }: { colourwayId: ColourwayId }) {
       colourway: await headOf(book, 'colourways', colourwayId),
       photos: await photosOfColourway(book, colourwayId),
     }),
-    ['colourways', 'photos'],
+    ['colourways', ...photoTables],
     colourwayId,
   );
   if (!found) return null;

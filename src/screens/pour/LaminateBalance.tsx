@@ -1,6 +1,7 @@
 import { Fragment } from 'preact';
 import { type Verdict, verdictOf } from '#calc/balance.ts';
 import { dayOf } from '#calc/days.ts';
+import { mixIdsOf } from '#calc/heirs.ts';
 import { linesOf, standingOf } from '#calc/log.ts';
 import type { Table } from '#calc/table.ts';
 import { namelessLaminates } from '#calc/told-mixes.ts';
@@ -43,12 +44,15 @@ export function LaminateBalance(props: Props) {
   const laminates = [...named, ...namelessIn(entries)];
   const ids = named.map(({ judged }) => judged.colourwayId).filter((id) => id !== null);
   const last = useLive(() => lastVerdicts(book, sessionId, ids), ['sealed'], `${sessionId} ${ids}`);
+  // What another phone said of one that had no name there is said of it.
+  const mixes = useLive(() => book.db.getAll('mixes'), ['mixes'], 'mixes');
   const today = dayOf(clock.now(), clock.zone());
   if (laminates.length === 0) return null;
   return (
     <Sheet title="How the two sides came out">
       {laminates.map(({ id, name, sides, judged }) => {
-        const found = verdictOf(entries, id);
+        const of = judged.colourwayId;
+        const found = verdictOf(entries, id, of ? mixIdsOf(mixes ?? [], of) : []);
         const before = last?.get(id);
         const press = (verdict: (typeof verdicts)[number]) => {
           const line = linesOf(entries).find((one) => one.id === found?.by);

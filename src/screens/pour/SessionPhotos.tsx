@@ -6,7 +6,7 @@ import type { SessionId } from '#model/entry.ts';
 import { AddPhoto } from '#screens/AddPhoto.tsx';
 import { shotName } from '#screens/entry-words.ts';
 import { PhotoTile } from '#screens/PhotoTile.tsx';
-import { photosOfSession } from '#store/photos.ts';
+import { photosOfSession, photoTables } from '#store/photos.ts';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './SessionPhotos.module.css';
 
@@ -20,7 +20,7 @@ interface Props {
 /** The photos of an evening, each with its shot, and the way to one more. */
 export function SessionPhotos({ table, sessionId, shot }: Props) {
   const { book } = useShop();
-  const photos = useLive(() => photosOfSession(book, sessionId), ['photos'], sessionId);
+  const photos = useLive(() => photosOfSession(book, sessionId), photoTables, sessionId);
   if (!photos) return null;
   const { colourwayId, ...poured } = shot
     ? pouredIn(table, sessionId, shot)

@@ -29,7 +29,7 @@ import { keepImprovised } from '#store/improvised.ts';
 import { lastVolumeOf } from '#store/last-time.ts';
 import { lossOf } from '#store/loss.ts';
 import { newestOf } from '#store/newest-mixes.ts';
-import { newestPhotos } from '#store/photos.ts';
+import { newestPhotos, photoTables } from '#store/photos.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { mixOf } from '#store/start.ts';
 import { keepRunningMixes } from '#store/told-mixes.ts';
@@ -78,7 +78,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
   const room = useIsLarge() ? 4 : 6;
   const perPage = (colourways ?? []).length < room ? room - 1 : room - 2;
   const learnt = useLive(() => lossOf(book), ['columns'], 'loss');
-  const photos = useLive(() => newestPhotos(book, 'taken'), ['photos'], 'newest');
+  const photos = useLive(() => newestPhotos(book, 'taken'), photoTables, 'newest');
   const isFirst = table.pots.length === 0;
   const earlierMl = useLive(
     async () => (isFirst ? await lastVolumeOf(book, 'pot-mixed') : null),
