@@ -93,6 +93,7 @@ test('a pot that another window mixes, and puts right, is on the page of its col
   const right = { ...said, pots: said.pots.map((one) => ({ ...one, meanHeats: 1, maxHeats: 1 })) };
   const happenedAt = standingOf([pot])[0]?.at ?? seven;
   await write({ kind: 'put-right', target: pot.id, says: right, happenedAt }, seven + 180_000);
+  await expect.element(page.getByText(/^Guess from/)).not.toBeInTheDocument();
   await says(/^Guess\. Usually off/);
 });
 
