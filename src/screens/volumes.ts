@@ -20,6 +20,11 @@ export function volumeStepMl(unit: VolumeUnit): number {
   return unit === 'floz' ? toMl(1, 'floz') : toMl(0.25, 'cup');
 }
 
+/** A volume to be measured off exactly: to the mL, or to tenths of an ounce where the shop measures in those. */
+export function exactWords(ml: number, unit: VolumeUnit): string {
+  return loadWords(ml, unit === 'floz' ? 'floz' : 'mL');
+}
+
 /** What an injector draws or holds, in the person's unit, finer than a pot: whole mL or tenths of an ounce. */
 export function loadWords(ml: number, unit: VolumeUnit): string {
   if (unit === 'mL') return `${Math.round(ml)} mL`;

@@ -18,7 +18,7 @@ import type { MixBook } from '#screens/colours/use-mix-book.ts';
 import { oddWords, tidy } from '#screens/dose-words.ts';
 import { heatWords, lossWords } from '#screens/heat-words.ts';
 import { hrefTo } from '#screens/routes.ts';
-import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
+import { exactWords, type VolumeUnit, volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { countWords } from '#screens/words.ts';
 import { pxPerMmOf } from '#store/glass.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -78,7 +78,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
         <Stepper
           label="How much"
           value={volumeWords(volumeMl, unit)}
-          small={takeWords(poured)}
+          small={takeWords(poured, unit)}
           last={lastPoured && volumeWords(lastPoured.volumeMl, unit)}
           lessName={`${volumeWords(stepMl, unit)} less`}
           moreName={`${volumeWords(stepMl, unit)} more`}
@@ -134,10 +134,10 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
         )}
         {mould && learnt && typeof shots === 'number' && (
           <p role="status">
-            {Math.round(volumeMl)} mL {isPair ? 'of each side ' : ''}is {countWords(shots, 'shot')}{' '}
-            of {mould.name}.{' '}
+            {exactWords(volumeMl, unit)} {isPair ? 'of each side ' : ''}is{' '}
+            {countWords(shots, 'shot')} of {mould.name}.{' '}
             {shots > 0 &&
-              `${countWords(shots, 'shot')} take ${heatWords(heatFor(learnt, poursOf(shots)), settings.massUnit)} `}
+              `${countWords(shots, 'shot')} take ${isPair ? 'of each side ' : ''}${heatWords(heatFor(learnt, poursOf(shots)), settings.massUnit)} `}
             {lossWords(learnt, mould.id, settings.massUnit)}
           </p>
         )}
@@ -151,12 +151,11 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
 
 type Poured = { side: Mix['sides'][number] } & ReturnType<typeof pouredAt>;
 
-function takeWords(poured: readonly Poured[]): string {
-  const [first, ...others] = poured.map(({ baseMl }) => Math.round(baseMl));
-  if (others.length > 0 && others.every((ml) => ml === first)) return `take ${first} mL of each`;
-  return `take ${[first, ...others].join(', ')} mL`;
+function takeWords(poured: readonly Poured[], unit: VolumeUnit): string {
+  const [first = '', ...others] = poured.map(({ baseMl }) => exactWords(baseMl, unit));
+  if (others.length > 0 && others.every((one) => one === first)) return `take ${first} of each`;
+  return `take ${[first, ...others].join(', ')}`;
 }
-
 function hasFlake(mix: Mix, { materials }: MixBook): boolean {
   return mix.sides.some(({ doses }) =>
     doses.some(({ materialId }) => materials.get(materialId)?.flake),

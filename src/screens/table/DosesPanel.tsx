@@ -143,7 +143,7 @@ export function DosesPanel(props: Props) {
         volumeMl={volumeMl}
         onVolume={setVolumeMl}
         settings={settings}
-        small={takeWords(plans)}
+        small={takeWords(plans, settings.volumeUnit)}
         says={
           volumeMl === props.volumeMl
             ? props.volumeSays

@@ -174,9 +174,14 @@ function withAmount(doses: readonly Dose[], one: Dose, amount: number): Dose[] {
   return doses.with(at, { ...one, ...doses[at], amount });
 }
 
-/** The dose that is far from the usual, in a few words; empty: none is. */
+/** The dose that is far above the usual, in a few words; empty: none is. What is counted up begins below. */
 function oddWordsOf(doses: readonly Dose[], volumeMl: number, others: readonly MixBody[]): string {
   const side = { role: 'only', name: '', swatch: clearSwatch, plastisolId: null } as const;
-  const odd = oddDose({ baseMl: volumeMl, sides: [{ ...side, doses: [...doses] }] }, others);
+  const [odd] = doses
+    .flatMap(
+      (dose) => oddDose({ baseMl: volumeMl, sides: [{ ...side, doses: [dose] }] }, others) ?? [],
+    )
+    .filter(({ times }) => times > 1)
+    .sort((a, b) => b.times - a.times);
   return odd ? oddKeyWords(shortened(odd.name, 6), odd.times) : '';
 }

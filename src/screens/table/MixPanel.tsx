@@ -71,8 +71,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
     table.zone,
   );
   const [inside, setInside] = useState<Inside>({ at: 'choose' });
-  const isPair = table.potsInUse.length > 1;
-  const [place, setPlace] = useState<Place>(isPair && pot ? (pot.slot === 0 ? 'A' : 'B') : 'only');
+  const [place, setPlace] = useState(() => firstPlace(table, pot, isApart));
   const [page, setPage] = useState(0);
   // Six keys fit the smallest glass, four when they are large: the colours, New colour and More.
   const room = useIsLarge() ? 4 : 6;
@@ -197,6 +196,14 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
       </div>
     </section>
   );
+}
+
+/** Of two pots the one that is held; a side that stands alone waits for its other side. */
+function firstPlace({ potsInUse }: Table, pot: Pot | null, isApart: boolean): Place {
+  if (potsInUse.length > 1 && pot) return pot.slot === 0 ? 'A' : 'B';
+  const [own] = potsInUse;
+  if (isApart || !own || own.isAlone || own.slot > 1) return 'only';
+  return own.slot === 0 ? 'B' : 'A';
 }
 
 /** The real bait where it was photographed, else the look the colour was given; of one size, so that nothing moves. */

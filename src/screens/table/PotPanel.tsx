@@ -139,7 +139,7 @@ function PotFacts(props: Inside) {
   const [isTold, setIsTold] = useState(false);
   const mixed = pot.course.find((event) => event.kind === 'filled');
   const mixedMl = mixed?.kind === 'filled' ? mixed.volumeMl : 0;
-  const [volume, rounds] = potFrom(volumeWords(mixedMl, settings.volumeUnit), leftOf?.(table, pot));
+  const [volume, rounds] = potFrom(mixedMl, settings.volumeUnit, leftOf?.(table, pot));
   const words = <PotWords {...props} />;
   return (
     <>

@@ -7,6 +7,7 @@ import { DoseDrawing } from '#screens/DoseDrawing.tsx';
 import { doseWords, shortOddWords, shortRoundedWords } from '#screens/dose-words.ts';
 import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
+import { exactWords, type VolumeUnit } from '#screens/volumes.ts';
 import { useSize } from '#ui/use-size.ts';
 import styles from './Table.module.css';
 
@@ -78,11 +79,13 @@ export function PourDoses({ plans, swatches, quiet = '' }: Props) {
 }
 
 /** How much plastisol to take for each pot: `take 245 mL`, `710 mL each`, `A 473, B 480 mL`. */
-export function takeWords(plans: readonly PotPlan[]): string {
-  const [first, ...others] = plans.map(({ poured }) => Math.round(poured.baseMl));
-  if (others.length > 0 && others.every((ml) => ml === first)) return `${first} mL each`;
-  const each = plans.map(({ letter, poured }) => `${letter} ${Math.round(poured.baseMl)}`.trim());
-  return `${plans.length > 1 ? '' : 'take '}${each.join(', ')} mL`;
+export function takeWords(plans: readonly PotPlan[], volume: VolumeUnit): string {
+  const [first = '', ...others] = plans.map(({ poured }) => exactWords(poured.baseMl, volume));
+  if (others.length === 0) return `take ${first}`;
+  if (others.every((one) => one === first)) return `${first} each`;
+  const [, unit] = first.split(/ (.*)/);
+  const numbers = [first, ...others].map((one) => one.split(' ')[0]);
+  return `${plans.map(({ letter }, at) => `${letter} ${numbers[at]}`.trim()).join(', ')} ${unit}`;
 }
 
 /** Less than this share moves a dose by a hair. */

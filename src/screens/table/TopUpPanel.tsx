@@ -69,7 +69,7 @@ export function TopUpPanel(props: Props) {
   );
 
   const asLast = isRepeat && volumeMl === lastMl ? 'as last time' : 'goes in';
-  const smallWords = plans.length > 0 ? takeWords(plans) : asLast;
+  const smallWords = plans.length > 0 ? takeWords(plans, settings.volumeUnit) : asLast;
 
   function topUp() {
     const added = { kind: 'pot-topped-up', potId: pot.id, volumeMl } as const;

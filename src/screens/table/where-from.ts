@@ -2,6 +2,7 @@ import { firstSetSec, type SetClock } from '#calc/set-clock.ts';
 import type { Warmth } from '#calc/warmth.ts';
 import type { FrozenMould } from '#model/mould.ts';
 import type { RoundsLeft } from '#screens/table/rounds-left.ts';
+import { exactWords, type VolumeUnit, volumeWords } from '#screens/volumes.ts';
 import { clockWords, countWords } from '#screens/words.ts';
 
 /** One sentence for where a set time comes from. */
@@ -43,14 +44,15 @@ export function potTempFrom(readC: number | null): string {
 
 /** One sentence for where a pot's volume comes from, and one for its rounds. */
 export function potFrom(
-  mixed: string,
+  mixedMl: number,
+  unit: VolumeUnit,
   left: RoundsLeft | null | undefined,
 ): [volume: string, rounds: string] {
   const own = left?.isGuess ? ': our guess' : '';
   return [
-    `Your mix of ${mixed}, less what was poured.`,
+    `Your mix of ${volumeWords(mixedMl, unit)}, less what was poured.`,
     left
-      ? `Rounds: ${Math.round(left.eachMl)} mL each, ${Math.round(left.staysMl)} stay in${own}.`
+      ? `Rounds: ${exactWords(left.eachMl, unit)} each, ${exactWords(left.staysMl, unit).split(' ')[0]} stay in${own}.`
       : '',
   ];
 }

@@ -80,6 +80,27 @@ beforeEach(async () => {
 afterEach(() => vi.restoreAllMocks());
 
 describe('a laminate made up at the table', () => {
+  test('begins with the side that waits: one that stands alone for its other, and each of two for itself', async () => {
+    const isPressed = (place: string) =>
+      expect.element(key(place)).toHaveAttribute('aria-pressed', 'true');
+    await press(/^Pot:/);
+    await press(/^New mix/);
+    await isPressed('Only pot');
+    await press(/^Pot:/);
+    await makeUp('Side A', { Black: 3 });
+    await press(/^Pot:/);
+    await press(/^New mix/);
+    await isPressed('Side B');
+    await press(/^Pot:/);
+    await makeUp('Side B', { 'Green flake': 2 });
+    for (const side of ['A', 'B']) {
+      await press(new RegExp(`^Pot: ${side}`));
+      await press(/^New mix/);
+      await isPressed(`Side ${side}`);
+      await press(new RegExp(`^Pot: ${side}`));
+    }
+  });
+
   test('is one mix of two sides: poured, named, judged, seen with both sides and poured again', async () => {
     const { book } = table.shop;
     await makeUp('Side A', { Black: 3 });
