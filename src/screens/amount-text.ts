@@ -24,6 +24,9 @@ const units: Record<string, VolumeUnit> = {
   gal: 'gal',
 };
 
+/** Grams to each; `oz` is a fluid ounce here, as the trade says it of plastisol: common practice, no source. */
+const masses: Record<string, number> = { g: 1, kg: 1_000, lb: gFrom(1, 'lb') };
+
 /** A number as it is written by hand: `12`, `1.5`, `1,5`, `1 1/2`, `1½`; null: it is none. */
 export function handNumber(text: string): number | null {
   const plain = text.trim().replace(',', '.');
@@ -38,13 +41,15 @@ export function handNumber(text: string): number | null {
   return finite(Number(whole ?? 0) + part);
 }
 
-/** `140 mL`, `1 1/2 cups`, `5 shots`; a bare number is in the person's own unit. Null: none of these. */
+/** `140 mL`, `140 g` of plastisol, `1 1/2 cups`, `5 shots`; a bare number is in the person's own unit. Null: none of these. */
 export function howMuch(text: string, own: 'cup' | 'floz' | 'mL'): HowMuch | null {
   const found = /^(.*?)\s*(fl\s*oz|[a-z]+)?\.?$/i.exec(text.trim());
   const amount = handNumber(found?.[1] ?? '');
   if (amount === null || amount <= 0) return null;
   const word = (found?.[2] ?? '').toLowerCase().replace(/\s/g, '');
   if (/^shots?$/.test(word)) return Number.isInteger(amount) ? { shots: amount } : null;
+  const mass = Object.hasOwn(masses, word) ? masses[word] : undefined;
+  if (mass) return { ml: (amount * mass) / plastisolGPerMl };
   const unit = word === '' ? own : Object.hasOwn(units, word) ? units[word] : undefined;
   return unit ? { ml: toMl(amount, unit) } : null;
 }

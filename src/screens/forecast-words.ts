@@ -41,9 +41,13 @@ function whyWords(
     case 'remelt without a swatch':
       return 'old plastic goes in that has no swatch of its own.';
     case 'far from the swatch':
-      return `the dose of ${names} is far from the one on its card. Photograph a bait nearer to it.`;
+      return isOne
+        ? `the dose of ${names} is far from the one on its card. Photograph a bait nearer to it.`
+        : `the doses of ${names} are far from those on their cards. Photograph baits nearer to them.`;
     case 'not weighed':
-      return `the dose of ${names} is in a unit its card was not read in. Dose it in drops or spoons.`;
+      return isOne
+        ? `the dose of ${names} is in a unit its card was not read in. Dose it in drops or spoons.`
+        : `the doses of ${names} are in units their cards were not read in. Dose them in drops or spoons.`;
     case 'unusual body':
       return `the method was tried on baits of ${rangeWords(5, 15, unit)} only.`;
     case 'too unsure':

@@ -29,6 +29,13 @@ import styles from './Mix.module.css';
 
 const sideWords = { only: '', a: 'Side A', b: 'Side B', core: 'Core', tail: 'Tail' } as const;
 
+/** How much one has may be told so. */
+const amountsOf = {
+  cup: '140 mL, 140 g, 2 cups',
+  floz: '8 fl oz, 140 g, 2 cups',
+  mL: '140 mL, 140 g',
+} as const satisfies Record<VolumeUnit, string>;
+
 /** One version of a mix for the volume that is chosen: doses, shots and cost. */
 export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
   const { book } = useShop();
@@ -52,7 +59,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
   const shots = learnt && roundsFrom(learnt, volumeMl, poursOf(1));
   const worst = Math.max(...poured.map(({ worstShare }) => worstShare));
   const refusal =
-    text !== '' && typedMl(text) === null ? 'Write 140 mL, 2 cups or 5 shots.' : undefined;
+    text !== '' && typedMl(text) === null ? `Write ${amountsOf[unit]} or 5 shots.` : undefined;
 
   function typedMl(typed: string): number | null {
     const found = howMuch(typed, unit);
@@ -89,11 +96,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
         <div class={styles.sides} data-pair={isPair || undefined}>
           {poured.map(({ side, lines }) => (
             <section key={side.role} aria-label={sideWords[side.role] || side.name}>
-              {mix.sides.length > 1 && (
-                <h3>
-                  {sideWords[side.role] || 'Body'}: {side.name}
-                </h3>
-              )}
+              {mix.sides.length > 1 && <h3>{headWords(side)}</h3>}
               <MixLines lines={lines} materials={materials} pxPerMm={pxPerMm} />
             </section>
           ))}
@@ -105,7 +108,7 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
         </ActKey>
       </Sheet>
       <Sheet title="What you have">
-        <Field label="I have, or I want" hint="140 mL, 2 cups, or 5 shots" error={refusal}>
+        <Field label="I have, or I want" hint={`${amountsOf[unit]} or 5 shots`} error={refusal}>
           {(attributes) => (
             <input
               {...attributes}
@@ -150,6 +153,12 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
 }
 
 type Poured = { side: Mix['sides'][number] } & ReturnType<typeof pouredAt>;
+
+/** What a side is and how it is called, once where both are the same. */
+function headWords({ role, name }: Mix['sides'][number]): string {
+  const words = sideWords[role] || 'Body';
+  return words === name ? words : `${words}: ${name}`;
+}
 
 function takeWords(poured: readonly Poured[], unit: VolumeUnit): string {
   const [first = '', ...others] = poured.map(({ baseMl }) => exactWords(baseMl, unit));

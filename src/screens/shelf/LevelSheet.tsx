@@ -1,4 +1,5 @@
 import { dayOf } from '#calc/days.ts';
+import { firstUnitOf, usualDropMl } from '#calc/dose-steps.ts';
 import { openedOf } from '#calc/opened.ts';
 import { useShop } from '#live/shop.ts';
 import { flakeWords, moneyWords, stockWords, type Units } from '#screens/amounts.ts';
@@ -21,6 +22,7 @@ export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
   const lines = [
     stock.missing > 0 &&
       `${stockWords(stock.missing, material.unit, units)} more went than was written down. Count it to start again.`,
+    stock.level > 0 && dropsLeft(jar),
     left !== null && stock.level > 0 && `${sentence(leftWords(jar, units))}, by your own mixes.`,
     reason && reason !== 'out' && `${reasonWords[reason]}: it is on the list of what to buy.`,
     material.reorderAt !== null &&
@@ -45,6 +47,13 @@ export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
       <ul class={styles.words}>{lines.map((line) => line && <li key={line}>{line}</li>)}</ul>
     </Sheet>
   );
+}
+
+/** What is there in drops, of a colourant that is dosed by them: a jar's own measure is too coarse for a few. */
+function dropsLeft({ material, stock }: Jar): string {
+  if (firstUnitOf(material) !== 'drop') return '';
+  const drops = Math.round(stock.level / (material.dropMl ?? usualDropMl));
+  return `${material.dropMl === null ? 'About ' : ''}${countWords(drops, 'drop')}.`;
 }
 
 function sentence(words: string): string {

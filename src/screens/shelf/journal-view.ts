@@ -1,10 +1,12 @@
 import { dayOf } from '#calc/days.ts';
+import { firstUnitOf, usualDropMl } from '#calc/dose-steps.ts';
 import { joinedLines, type StockLine, takersOf } from '#calc/stock-level.ts';
 import type { Movement } from '#model/movement.ts';
 import { moneyWords, stockWords, type Units } from '#screens/amounts.ts';
+import { tidy } from '#screens/dose-words.ts';
 import { hrefTo } from '#screens/routes.ts';
 import type { Jar } from '#screens/shelf/shelf-view.ts';
-import { dateWords } from '#screens/words.ts';
+import { countWords, dateWords } from '#screens/words.ts';
 
 /** One line of the journal as it is shown. */
 export interface JournalRow {
@@ -43,12 +45,13 @@ export function journalRows(
     if ('sessionId' in line.cause) {
       const { sessionId } = line.cause;
       const href = hrefTo({ at: 'session', sessionId });
-      const title = `Used ${qtyWords(-line.change)}`;
+      const used = dropWords(-line.change, material);
       return {
         ...base,
         key: `${sessionId} ${index}`,
-        title,
-        detail: '',
+        title: `Used ${used || qtyWords(-line.change)}`,
+        // A few drops are nothing of what a jar is measured in.
+        detail: used && `${tidy(-line.change)} mL`,
         note: '',
         target: null,
         href,
@@ -79,6 +82,15 @@ export function journalRows(
     .map((row, index) => ({ row, index }))
     .sort((a, b) => b.row.at - a.row.at || b.index - a.index)
     .map(({ row }) => row);
+}
+
+/** An amount of a colourant that is dosed in drops, in whole ones; empty: it is not, or they are not whole. */
+export function dropWords(qtyMl: number, material: Jar['material']): string {
+  if (firstUnitOf(material) !== 'drop') return '';
+  const drops = qtyMl / (material.dropMl ?? usualDropMl);
+  // Doses by the mL or the spoon are of no whole number of them.
+  if (Math.abs(drops - Math.round(drops)) > 0.01) return '';
+  return countWords(Math.round(drops), 'drop');
 }
 
 function titleWords({ says }: Movement, qtyWords: (qty: number) => string): string {

@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { plastisolGPerMl } from '#calc/pot-course.ts';
 import type { Colourway } from '#model/gear.ts';
 import type { Material } from '#model/material.ts';
 import type { Mix } from '#model/mix.ts';
@@ -119,6 +120,11 @@ describe('the page of a colour', () => {
     await expect.element(text(/216.9|Write 140 mL/)).toBeVisible();
     await field(/^I have/).fill('12 shots');
     await expect.element(text(/^793 mL is 12 shots of Grub 50/)).toBeVisible();
+    await field(/^I have/).fill('1 1/2 cups');
+    await expect.element(text(/^355 mL is 5 shots of Grub 50/)).toBeVisible();
+    // 217 mL of the 1 g to the mL that the shop reckons with, weighed.
+    await field(/^I have/).fill(`${217 * plastisolGPerMl} g`);
+    await expect.element(text(/^217 mL is 3 shots of Grub 50/)).toBeVisible();
     await field(/^I have/).fill('1 1/2 cups');
     await expect.element(text(/^355 mL is 5 shots of Grub 50/)).toBeVisible();
     await field(/^I have/).fill('a handful');

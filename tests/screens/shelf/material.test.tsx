@@ -4,10 +4,12 @@ import type { Material, MaterialId } from '#model/material.ts';
 import { MaterialScreen } from '#screens/shelf/MaterialScreen.tsx';
 import { freshId } from '#store/book.ts';
 import { headOf } from '#store/heads.ts';
+import { keepMix } from '#store/mixes.ts';
 import { changeSettings } from '#store/settings.ts';
 import { movementsOf } from '#store/stock.ts';
-import { aMould, morning, seven } from '../../hands/evening.ts';
+import { aColourway, aMould, morning, seven } from '../../hands/evening.ts';
 import { aSentence, noNumbers, oddNames } from '../../hands/hostile.ts';
+import { aDraft, pourMix } from '../../hands/mixes.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
 import { field, key, moved, onShelf, poured, refusals } from './shelf-page.ts';
 
@@ -216,6 +218,22 @@ describe('the journal', () => {
     await expect
       .element(page.getByRole('link', { name: 'Session of Tue 24 Nov' }))
       .toHaveAttribute('href', `#/session/${column?.sessionId}`);
+  });
+
+  test('tells of a colourant what went and what is there to the drop, also in a shop of ounces', async () => {
+    await changeSettings(shop.book, { volumeUnit: 'floz' }, seven);
+    const clear = await onShelf(shop, { name: 'Clear', kind: 'plastisol' }, 3_000);
+    const peat = await aColourway(shop.book, 'Peat', '#5b4029');
+    const draft = aDraft([[black, 1]]);
+    const [side] = draft.sides;
+    if (!side) throw new Error('A mix has a side.');
+    const of = { ...draft, sides: [{ ...side, plastisolId: clear.id }] };
+    await pourMix(shop.book, await keepMix(shop.book, peat.id, of, seven), seven + 60_000);
+    open();
+    await expect.element(page.getByText('Used 1 drop')).toBeVisible();
+    await expect.element(page.getByText('0.05 mL', { exact: true })).toBeVisible();
+    // 100 mL are 2,000 usual drops of 0.05 mL.
+    await expect.element(page.getByText('About 1999 drops.')).toBeVisible();
   });
 
   test('says how much more went than was written down', async () => {
