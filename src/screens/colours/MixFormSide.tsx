@@ -23,13 +23,14 @@ interface Props {
   onChange: (side: TypedSide | null) => void;
 }
 
-const roleWords = { only: '', a: 'Side A, ', b: 'Side B, ', core: '', tail: '' } as const;
+const roleWords = { only: '', a: 'Side A', b: 'Side B', core: '', tail: '' } as const;
 
 /** The doses of one side. */
 export function MixFormSide(props: Props) {
   const { side, at, isOne, was, basisG, materials, refusals, onChange } = props;
   const isPart = side.role === 'core' || side.role === 'tail';
-  const called = `${roleWords[side.role]}${side.name}`;
+  // Once, where a side is called what it is.
+  const called = [...new Set([roleWords[side.role], side.name])].filter(Boolean).join(', ');
   const setDose = (row: number, dose: TypedDose | null) =>
     onChange({
       ...side,

@@ -13,6 +13,7 @@ import type { Mould } from '#model/mould.ts';
 import { howMuch } from '#screens/amount-text.ts';
 import { baitMoneyWords, moneyWords } from '#screens/amounts.ts';
 import { MixLines } from '#screens/colours/MixLines.tsx';
+import { headWords, sideWords } from '#screens/colours/side-words.ts';
 import { guessedPxPerMm, TrueSize } from '#screens/colours/TrueSize.tsx';
 import type { MixBook } from '#screens/colours/use-mix-book.ts';
 import { oddWords, tidy } from '#screens/dose-words.ts';
@@ -26,8 +27,6 @@ import { Field } from '#ui/Field.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
 import { Stepper } from '#ui/Stepper.tsx';
 import styles from './Mix.module.css';
-
-const sideWords = { only: '', a: 'Side A', b: 'Side B', core: 'Core', tail: 'Tail' } as const;
 
 /** How much one has may be told so. */
 const amountsOf = {
@@ -153,12 +152,6 @@ export function MixSheet({ mix, of }: { mix: Mix; of: MixBook }) {
 }
 
 type Poured = { side: Mix['sides'][number] } & ReturnType<typeof pouredAt>;
-
-/** What a side is and how it is called, once where both are the same. */
-function headWords({ role, name }: Mix['sides'][number]): string {
-  const words = sideWords[role] || 'Body';
-  return words === name ? words : `${words}: ${name}`;
-}
 
 function takeWords(poured: readonly Poured[], unit: VolumeUnit): string {
   const [first = '', ...others] = poured.map(({ baseMl }) => exactWords(baseMl, unit));

@@ -1,12 +1,11 @@
 import type { Material } from '#model/material.ts';
 import type { SharedMix } from '#model/shared-mix.ts';
+import { headWords } from '#screens/colours/side-words.ts';
 import { doseWords } from '#screens/dose-words.ts';
 import { volumeWords } from '#screens/volumes.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { Sheet } from '#ui/Sheet.tsx';
 import styles from './Mix.module.css';
-
-const roleWords = { only: 'Body', a: 'Side A', b: 'Side B', core: 'Core', tail: 'Tail' } as const;
 
 /** A mix from elsewhere, before it is taken in. */
 export function SharedPreview({
@@ -30,9 +29,7 @@ export function SharedPreview({
       </div>
       {mix.sides.map(({ role, name, hasRemelt, doses }) => (
         <section key={role} class={styles.plain}>
-          <h3>
-            {roleWords[role]}: {name}
-          </h3>
+          <h3>{headWords({ role, name })}</h3>
           <ul class={styles.notes}>
             {doses.map(({ material, amount, unit: of, isPinned }) => (
               <li key={material}>

@@ -45,13 +45,13 @@ export function journalRows(
     if ('sessionId' in line.cause) {
       const { sessionId } = line.cause;
       const href = hrefTo({ at: 'session', sessionId });
-      const used = dropWords(-line.change, material);
+      const [drops, ml] = [dropWords(-line.change, material), tidy(-line.change)];
       return {
         ...base,
         key: `${sessionId} ${index}`,
-        title: `Used ${used || qtyWords(-line.change)}`,
         // A few drops are nothing of what a jar is measured in.
-        detail: used && `${tidy(-line.change)} mL`,
+        title: `Used ${drops ? `${drops}, ${ml} mL` : qtyWords(-line.change)}`,
+        detail: '',
         note: '',
         target: null,
         href,

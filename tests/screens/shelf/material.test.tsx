@@ -230,8 +230,7 @@ describe('the journal', () => {
     const of = { ...draft, sides: [{ ...side, plastisolId: clear.id }] };
     await pourMix(shop.book, await keepMix(shop.book, peat.id, of, seven), seven + 60_000);
     open();
-    await expect.element(page.getByText('Used 1 drop')).toBeVisible();
-    await expect.element(page.getByText('0.05 mL', { exact: true })).toBeVisible();
+    await expect.element(page.getByText('Used 1 drop, 0.05 mL', { exact: true })).toBeVisible();
     // 100 mL are 2,000 usual drops of 0.05 mL.
     await expect.element(page.getByText('About 1999 drops.')).toBeVisible();
   });
