@@ -1,8 +1,8 @@
-import { useRef, useState } from 'preact/hooks';
 import type { Columns } from '#calc/columns.ts';
 import { clockText, dayOf } from '#calc/days.ts';
 import { useShop } from '#live/shop.ts';
-import { hrefTo, type Route } from '#screens/routes.ts';
+import { hrefTo } from '#screens/routes.ts';
+import { useOneAct } from '#screens/use-one-act.ts';
 import { joined, weekdayWords } from '#screens/words.ts';
 import { reopenSession } from '#store/sessions.ts';
 import { type lastTime, startPouring } from '#store/start.ts';
@@ -23,21 +23,14 @@ interface Props {
 /** The ways to the table. */
 export function StartKeys({ last, newest, hasReadCautions }: Props) {
   const { book, clock } = useShop();
-  const isUnderWay = useRef(false);
-  const [trouble, setTrouble] = useState('');
+  const { act, trouble } = useOneAct();
 
-  /** Begins once, however often the key is pressed meanwhile. */
-  async function begin(act: () => Promise<unknown>) {
-    if (isUnderWay.current) return;
-    isUnderWay.current = true;
-    try {
-      await act();
-      go({ at: hasReadCautions ? 'table' : 'cautions' });
-    } catch {
-      setTrouble('Not saved. Free some space and press again.');
-    }
-    isUnderWay.current = false;
-  }
+  /** Begins once, however often the key is pressed: also when a press comes after it has begun. */
+  const begin = (beginning: () => Promise<unknown>) =>
+    act(async () => {
+      await beginning();
+      return { at: hasReadCautions ? 'table' : 'cautions' };
+    });
 
   async function startAgain() {
     if (!last) return;
@@ -81,8 +74,4 @@ export function StartKeys({ last, newest, hasReadCautions }: Props) {
 function sameWords({ moulds, colourway }: NonNullable<Props['last']>): string {
   const names = joined(moulds.map(({ name }) => name));
   return colourway ? `${names}, ${colourway.name}` : names;
-}
-
-function go(route: Route): void {
-  window.location.hash = hrefTo(route);
 }

@@ -77,6 +77,9 @@ describe('starting with the same moulds', () => {
     const start = key('Start with the same moulds Grub 50 + Shad 7, Peat brown 3');
     await start.dblClick();
     await expect.poll(() => window.location.hash).toBe('#/table');
+    // One that comes when it has begun, and the table is not there yet.
+    await start.click();
+    await new Promise((resolve) => setTimeout(resolve, 300));
     const entries = (await runningEntries(shop.book)) ?? [];
     const table = tableOf(entries);
     expect(table.seats.map(({ mould }) => mould.name)).toEqual(['Grub 50', 'Shad 7']);
