@@ -83,6 +83,7 @@ export function NumberPad() {
     field.blur();
     field.focus();
   };
+  // Not on the way of Tab: whoever has keys types the digits, and the pad is about to go when a field is left.
   return (
     <div
       class={styles.pad}
@@ -93,17 +94,17 @@ export function NumberPad() {
       onMouseDown={(event) => event.preventDefault()}
     >
       {['1', '2', '3', '4', '5', '6', '7', '8', '9', mark, '0'].map((digit) => (
-        <button type="button" key={digit} onClick={() => put(digit)}>
+        <button type="button" tabIndex={-1} key={digit} onClick={() => put(digit)}>
           {digit}
         </button>
       ))}
-      <button type="button" onClick={() => put('')}>
+      <button type="button" tabIndex={-1} onClick={() => put('')}>
         Delete
       </button>
-      <button type="button" class={styles.word} onClick={letters}>
+      <button type="button" tabIndex={-1} class={styles.word} onClick={letters}>
         Keyboard
       </button>
-      <button type="button" class={styles.word} onClick={() => field.blur()}>
+      <button type="button" tabIndex={-1} class={styles.word} onClick={() => field.blur()}>
         Done
       </button>
     </div>
