@@ -3,6 +3,7 @@ import type { MixSide } from '#model/mix.ts';
 import { AddDose } from '#screens/colours/AddDose.tsx';
 import { DoseFields } from '#screens/colours/DoseFields.tsx';
 import { firstDose, type TypedDose, type TypedSide } from '#screens/colours/mix-form.ts';
+import { sideWords } from '#screens/colours/side-words.ts';
 import { doseWords } from '#screens/dose-words.ts';
 import type { Refusals } from '#screens/form.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -23,14 +24,14 @@ interface Props {
   onChange: (side: TypedSide | null) => void;
 }
 
-const roleWords = { only: '', a: 'Side A', b: 'Side B', core: '', tail: '' } as const;
-
 /** The doses of one side. */
 export function MixFormSide(props: Props) {
   const { side, at, isOne, was, basisG, materials, refusals, onChange } = props;
   const isPart = side.role === 'core' || side.role === 'tail';
   // Once, where a side is called what it is.
-  const called = [...new Set([roleWords[side.role], side.name])].filter(Boolean).join(', ');
+  const called = [...new Set([isPart ? '' : sideWords[side.role], side.name])]
+    .filter(Boolean)
+    .join(', ');
   const setDose = (row: number, dose: TypedDose | null) =>
     onChange({
       ...side,

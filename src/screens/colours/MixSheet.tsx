@@ -158,6 +158,7 @@ function takeWords(poured: readonly Poured[], unit: VolumeUnit): string {
   if (others.length > 0 && others.every((one) => one === first)) return `take ${first} of each`;
   return `take ${[first, ...others].join(', ')}`;
 }
+
 function hasFlake(mix: Mix, { materials }: MixBook): boolean {
   return mix.sides.some(({ doses }) =>
     doses.some(({ materialId }) => materials.get(materialId)?.flake),

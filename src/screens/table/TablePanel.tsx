@@ -128,8 +128,7 @@ function TonightLines({ table, now, sound }: TonightProps) {
   return (
     <div class={styles.tonight}>
       <p>
-        <b>{good} good</b> of {good + bad}
-        <span class={styles.notStand}>tonight</span>
+        <b>{good} good</b> of {good + bad} <span class={styles.notStand}>tonight</span>
       </p>
       <p>
         {countWords(shots, 'shot')}

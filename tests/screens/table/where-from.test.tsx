@@ -2,19 +2,12 @@ import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { mouldTempFrom, setTimeFrom } from '#screens/table/where-from.ts';
 import { aMould, pourEvening, seven } from '../../hands/evening.ts';
-import { placeFaults } from '../../hands/glass.ts';
+import { glasses, placeFaults } from '../../hands/glass.ts';
 import { aTable, type TestTable } from '../../hands/table.tsx';
 
 let table: TestTable;
 
 const key = (name: string | RegExp) => page.getByRole('button', { name });
-const glasses = [
-  [360, 740],
-  [412, 915],
-  [740, 360],
-  [768, 1024],
-  [1024, 768],
-] as const;
 
 async function fits(): Promise<void> {
   for (const [width, height] of glasses) {
