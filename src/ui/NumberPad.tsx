@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import styles from './NumberPad.module.css';
 
 const numeric = 'input[inputmode="decimal"], input[inputmode="numeric"], input[data-pad]';
@@ -58,7 +58,8 @@ export function NumberPad() {
     };
   }, []);
 
-  useEffect(() => {
+  // With the pad, not a frame after it: whoever scrolls at once finds the room below.
+  useLayoutEffect(() => {
     if (!field) return;
     const page = document.documentElement;
     page.dataset.digits = '';
