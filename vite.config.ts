@@ -152,6 +152,7 @@ export default defineConfig({
           name: 'chromium',
           maxWorkers: 2,
           include: ['tests/{store,live,platform,ui,screens}/**/*.test.{ts,tsx}'],
+          setupFiles: ['tests/hands/drawn.ts'],
           testTimeout: 60_000,
           expect: { poll: { timeout: 10_000 } },
           browser: {

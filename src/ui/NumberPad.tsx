@@ -1,4 +1,4 @@
-import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import styles from './NumberPad.module.css';
 
 const numeric = 'input[inputmode="decimal"], input[inputmode="numeric"], input[data-pad]';
@@ -21,7 +21,8 @@ export function NumberPad() {
   const own = useRef(new WeakSet<HTMLInputElement>());
   const mark = markHere();
 
-  useEffect(() => {
+  // Before the page can be touched, or a quick finger's field brings the phone's keyboard.
+  useLayoutEffect(() => {
     const isFinger = window.matchMedia('(pointer: coarse)');
     const fieldOf = (target: EventTarget | null) =>
       isFinger.matches &&

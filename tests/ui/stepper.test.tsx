@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import { Stepper } from '#ui/Stepper.tsx';
+import { drawn } from '../hands/drawn.ts';
 import { aShop, show } from '../hands/show.tsx';
 
 const most = 10;
@@ -73,7 +74,7 @@ test('checklist 66: at the limit it stops with words', async () => {
   say('pointerdown', 'One more');
   for (let step = 0; step < 40; step += 1) {
     await pass(120);
-    await new Promise((resolve) => requestAnimationFrame(resolve));
+    await drawn();
   }
   await reads('10 heatsthe most');
   lift('One more');

@@ -6,6 +6,7 @@ import { GloveCheckScreen } from '#screens/checks/GloveCheckScreen.tsx';
 import { endSession } from '#store/sessions.ts';
 import { changeSettings } from '#store/settings.ts';
 import { startPouring } from '#store/start.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { aMould } from '../../hands/evening.ts';
 import { faults, isNoWider } from '../../hands/faults.ts';
 import { aSafety, aShop, show, type TestShop } from '../../hands/show.tsx';
@@ -48,7 +49,7 @@ function look(at: 'pour' | 'moulds' = 'pour', isPouring = false) {
 async function isQuiet(root: Element) {
   for (let reads = 0; reads < 3; reads += 1) {
     await shop.book.db.count('sealed');
-    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    await drawn();
   }
   expect(root.textContent).toBe('');
 }

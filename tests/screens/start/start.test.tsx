@@ -7,6 +7,7 @@ import { StartScreen } from '#screens/start/StartScreen.tsx';
 import { headsOf } from '#store/heads.ts';
 import { runningEntries } from '#store/sessions.ts';
 import { settingsOf } from '#store/settings.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { morning } from '../../hands/evening.ts';
 import { fillDevice } from '../../hands/full-device.ts';
 import { aShop, show, type TestShop } from '../../hands/show.tsx';
@@ -24,7 +25,7 @@ const table = async () => tableOf((await runningEntries(shop.book)) ?? []);
 async function pressTimes(name: string, times: number): Promise<void> {
   for (let press = 0; press < times; press += 1) {
     (key(name).element() as HTMLElement).click();
-    await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+    await drawn();
   }
 }
 

@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { drawn } from '../../hands/drawn.ts';
 import { keyDown, pageDown, pageUp } from '../../hands/pedal.ts';
 import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
 
@@ -52,7 +53,7 @@ test('checklist 71: a countdown is told at 1:00, at 0:10 and when it is over, an
   const heard = [told()];
   for (let sec = 0; sec < 200; sec += 1) {
     table.pass(1_000);
-    await new Promise((resolve) => requestAnimationFrame(resolve));
+    await drawn();
     const now = told();
     if (now !== heard.at(-1)) heard.push(now);
   }

@@ -4,6 +4,7 @@ import type { Seat } from '#calc/table.ts';
 import { readyWords } from '#screens/table/return-words.ts';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
 import { sealedSessions } from '#store/sessions.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { placeFaults } from '../../hands/glass.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
 import { show } from '../../hands/show.tsx';
@@ -227,7 +228,7 @@ describe('somebody who was away for more than half an hour', () => {
     const faults: string[] = [];
     for (const [width, height] of glasses) {
       await page.viewport(width, height);
-      await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+      await drawn();
       faults.push(...placeFaults(document.body).map((one) => `${width}x${height}: ${one}`));
       for (const one of [finish, key('Carry on')]) {
         const box = one.element().getBoundingClientRect();
@@ -248,7 +249,7 @@ describe('a phone clock that is turned in sight', () => {
     const faults: string[] = [];
     for (const [width, height] of [...glasses, [915, 412] as const]) {
       await page.viewport(width, height);
-      await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+      await drawn();
       const notice = document.querySelector('[data-kind="clock"]');
       const range = document.createRange();
       if (notice) range.selectNodeContents(notice);

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { drawn } from '../../hands/drawn.ts';
 import { glasses } from '../../hands/glass.ts';
 import { aTable } from '../../hands/table.tsx';
 
@@ -62,7 +63,7 @@ test.for([
     const found: string[] = [];
     for (const [width, height] of [...glasses, [915, 412] as const]) {
       await page.viewport(width, height);
-      for (let frame = 0; frame < 3; frame += 1) await new Promise(requestAnimationFrame);
+      await drawn();
       found.push(...overlaps(`${width}x${height}`));
     }
     expect(found).toEqual([]);

@@ -4,6 +4,7 @@ import { columnsOf } from '#calc/columns.ts';
 import { tableOf } from '#calc/table.ts';
 import { tonightOf } from '#calc/tonight.ts';
 import { endSession, entriesOf, sealedSessions } from '#store/sessions.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
 import { aTable, mainKey, mainSays, type TestTable } from '../../hands/table.tsx';
@@ -205,7 +206,7 @@ test('checklist 37: within half a second of its time a mould has turned, by fill
   const leftMs = Math.min(...(table.armed.at(-1) ?? []).map(({ inMs }) => inMs));
   const card = () => page.getByRole('article', { name: /^Mould 1, Grub 50/ }).element();
   table.pass(leftMs - 1);
-  await new Promise((resolve) => requestAnimationFrame(resolve));
+  await drawn();
   const before = getComputedStyle(card()).backgroundColor;
   expect(card().textContent).not.toContain('OPEN');
   table.pass(499);

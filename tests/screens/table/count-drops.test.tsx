@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { addHead } from '#store/heads.ts';
 import { keepMix } from '#store/mixes.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { aMould, seven } from '../../hands/evening.ts';
 import { faults } from '../../hands/faults.ts';
 import { Finger } from '../../hands/finger.ts';
@@ -148,7 +149,7 @@ test.each(['usual', 'largest'] as const)(
     async function look(what: string) {
       for (const [width, height] of glasses) {
         await page.viewport(width, height);
-        await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+        await drawn();
         expect.soft(placeFaults(document.body), `${what} ${width}x${height}`).toEqual([]);
       }
       await page.viewport(360, 740);

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
+import { drawn } from '../../hands/drawn.ts';
 import { Finger } from '../../hands/finger.ts';
 import { isOfTheBar, keysOn, type PaintedKey, placeFaults } from '../../hands/glass.ts';
 import { aTable, mainSays, type TableMoulds, type TestTable } from '../../hands/table.tsx';
@@ -42,8 +43,7 @@ async function press(name: RegExp): Promise<void> {
 async function look(state: string, leastPx: number): Promise<void> {
   for (const [width, height] of [...glasses, smallest]) {
     await page.viewport(width, height);
-    await new Promise((resolve) => requestAnimationFrame(resolve));
-    await new Promise((resolve) => requestAnimationFrame(resolve));
+    await drawn();
     const where = `${width}x${height} ${state}`;
     for (const one of keysOn(document.body)) {
       const need = needOf(one, width, leastPx);
@@ -126,6 +126,7 @@ describe.each(['large', 'largest'] as const)('keys set to %s', (keySize) => {
       while (seen.size < 48) {
         const before = seen.size;
         await expect.element(key(/^Cavity/)).toBeVisible();
+        await drawn();
         for (const { element, wide, high, name } of keysOn(document.body)) {
           if (!/^Cavity/.test(name)) continue;
           seen.add(element.querySelector('b')?.textContent ?? '');

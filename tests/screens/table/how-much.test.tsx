@@ -3,6 +3,7 @@ import { page } from 'vitest/browser';
 import { heatFor, learntLoss, roundsFrom, timesPours } from '#calc/loss.ts';
 import { headsOf } from '#store/heads.ts';
 import { addToSession, entriesOf } from '#store/sessions.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { pourEvening, seven } from '../../hands/evening.ts';
 import { Finger } from '../../hands/finger.ts';
 import { placeFaults } from '../../hands/glass.ts';
@@ -56,7 +57,7 @@ test('a new mix is chosen by rounds as well as by the cup, in grams, and says th
     [1024, 768],
   ] as const) {
     await page.viewport(width, height);
-    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    await drawn();
     expect(placeFaults(document.body), `${width}x${height}`).toEqual([]);
   }
   await page.viewport(360, 740);
@@ -127,7 +128,7 @@ test('the rounds left on the pot key leave out what own pots were seen to lose',
     [1024, 768],
   ] as const) {
     await page.viewport(width, height);
-    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    await drawn();
     expect(placeFaults(document.body), `${width}x${height}`).toEqual([]);
   }
   await page.viewport(360, 740);

@@ -9,6 +9,7 @@ import type { Result } from '#model/entry.ts';
 import { Card } from '#screens/table/Card.tsx';
 import { MarkPanel } from '#screens/table/MarkPanel.tsx';
 import { entriesOf } from '#store/sessions.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { Finger } from '../../hands/finger.ts';
 import { glasses, keysOn, spilled } from '../../hands/glass.ts';
 import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
@@ -44,13 +45,6 @@ async function press(name: RegExp): Promise<void> {
   await expect.element(key(name)).toBeVisible();
   atMs += 1_000;
   touch(key(name).element());
-}
-
-/** Two frames: a size is measured in the first and drawn in the second. */
-async function drawn(): Promise<void> {
-  for (let frame = 0; frame < 3; frame += 1) {
-    await new Promise((resolve) => requestAnimationFrame(resolve));
-  }
 }
 
 beforeEach(async () => {

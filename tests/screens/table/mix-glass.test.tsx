@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
 import type { MixSide } from '#model/mix.ts';
 import { keepMix } from '#store/mixes.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { aColourway, seven } from '../../hands/evening.ts';
 import { Finger } from '../../hands/finger.ts';
 import { isOfTheBar, keysOn, placeFaults } from '../../hands/glass.ts';
@@ -37,7 +38,7 @@ async function look(state: string, keySize: keyof typeof leastPx): Promise<strin
   const found: string[] = [];
   for (const [width, height] of glasses) {
     await page.viewport(width, height);
-    for (let frame = 0; frame < 4; frame++) await new Promise(requestAnimationFrame);
+    await drawn();
     const where = `${width}x${height} ${keySize} ${state}`;
     // The smallest glass has room for the usual keys only.
     const least = width === 320 ? 72 : leastPx[keySize];

@@ -11,6 +11,7 @@ import { addHead } from '#store/heads.ts';
 import { keepMix, versionsOf } from '#store/mixes.ts';
 import { namelessMixes } from '#store/nameless.ts';
 import { addPhoto } from '#store/photos.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { aColourway, seven } from '../../hands/evening.ts';
 import { faults } from '../../hands/faults.ts';
 import { Finger } from '../../hands/finger.ts';
@@ -361,7 +362,7 @@ describe('every key and word', () => {
     const found: string[] = [];
     for (const [width, height] of glasses) {
       await page.viewport(width, height);
-      for (let frame = 0; frame < 3; frame++) await new Promise(requestAnimationFrame);
+      await drawn();
       const where = `${width}x${height} ${state}`;
       for (const one of keysOn(document.body)) {
         const need = isOfTheBar(one) ? 112 : 72;

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
+import { drawn } from '../../hands/drawn.ts';
 import { Finger } from '../../hands/finger.ts';
 import { keysOn, placeFaults } from '../../hands/glass.ts';
 import { aTable, type TableMoulds, type TestTable } from '../../hands/table.tsx';
@@ -36,11 +37,6 @@ function click(on: HTMLElement | undefined): void {
   on?.dispatchEvent(event);
 }
 
-async function painted(): Promise<void> {
-  await new Promise((resolve) => requestAnimationFrame(resolve));
-  await new Promise((resolve) => requestAnimationFrame(resolve));
-}
-
 /** The keys that lead to the parts of a map: one for each, or one that walks on; none where the map is whole. */
 function partKeys(): { parts: number; keys: HTMLElement[] } {
   const group = document.querySelector('[aria-label="Part of the mould"]');
@@ -52,7 +48,7 @@ function partKeys(): { parts: number; keys: HTMLElement[] } {
 
 /** What is wrong with the map that is open, part by part, on the glass as it is. */
 async function faultsOfMap(where: string, cavities: number): Promise<string[]> {
-  await painted();
+  await drawn();
   const faults: string[] = [];
   const seen: number[] = [];
   const perPart: number[] = [];
@@ -60,7 +56,7 @@ async function faultsOfMap(where: string, cavities: number): Promise<string[]> {
   for (let part = 0; part < parts; part += 1) {
     const { keys } = partKeys();
     click(keys.length > 1 ? keys[part] : keys[0]);
-    await painted();
+    await drawn();
     const cells = keysOn(document.body).filter(
       ({ name, element }) => name.startsWith('Cavity ') && !element.closest('article'),
     );

@@ -7,6 +7,7 @@ import type { Book } from '#store/book.ts';
 import { addHead } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { endSession, entriesOf } from '#store/sessions.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { Finger } from '../../hands/finger.ts';
 import { keysOn, placeFaults } from '../../hands/glass.ts';
@@ -286,8 +287,7 @@ describe('every glass', () => {
   async function look(state: string): Promise<void> {
     for (const [width, height] of glasses) {
       await page.viewport(width, height);
-      await new Promise((resolve) => requestAnimationFrame(resolve));
-      await new Promise((resolve) => requestAnimationFrame(resolve));
+      await drawn();
       const where = `${width}x${height} ${state}`;
       for (const { name, wide, high } of keysOn(document.body)) {
         if (Math.min(wide, high) < 71.5) faults.push(`${where}: ${name} is ${wide} x ${high}`);

@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { drawn } from '../../hands/drawn.ts';
 import { placeFaults } from '../../hands/glass.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
 import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
@@ -69,11 +70,6 @@ function linesSeen(): string[] {
     .map((line) => line.textContent ?? '');
 }
 
-async function painted(): Promise<void> {
-  await new Promise((resolve) => requestAnimationFrame(resolve));
-  await new Promise((resolve) => requestAnimationFrame(resolve));
-}
-
 // 8 shots since the first fill, 20 minutes and some seconds ago, are 24 an hour; 24 good in that time are 72 an hour.
 // Begun at 19:02: at 19:22 the last full ten minutes within an hour are 20:20, with 24 + 70 good.
 const told = [
@@ -91,7 +87,7 @@ test.for(['usual', 'large', 'largest'] as const)(
     const missing: string[] = [];
     for (const [width, height] of glasses) {
       await page.viewport(width, height);
-      await painted();
+      await drawn();
       const seen = linesSeen();
       const where = `${width}x${height}`;
       // The smallest glasses tell count and pace, the upright one what is ahead, too; a low stand with large keys count and sound.
@@ -123,7 +119,7 @@ test('the panel of the table says when the bell is muted', async () => {
     await page.viewport(width, height);
     table.tellSound(false);
     await expect.element(sound).toHaveTextContent('Sound muted');
-    await painted();
+    await drawn();
     expect(linesSeen().some((line) => line === 'Sound muted')).toBe(true);
     table.tellSound(true);
     await expect.element(sound).toHaveTextContent('Sound on');

@@ -1,6 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { mouldTempFrom, setTimeFrom } from '#screens/table/where-from.ts';
+import { drawn } from '../../hands/drawn.ts';
 import { aMould, pourEvening, seven } from '../../hands/evening.ts';
 import { glasses, placeFaults } from '../../hands/glass.ts';
 import { aTable, type TestTable } from '../../hands/table.tsx';
@@ -12,7 +13,7 @@ const key = (name: string | RegExp) => page.getByRole('button', { name });
 async function fits(): Promise<void> {
   for (const [width, height] of glasses) {
     await page.viewport(width, height);
-    await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+    await drawn();
     expect(placeFaults(document.body), `${width}x${height}`).toEqual([]);
   }
   await page.viewport(360, 740);
