@@ -130,7 +130,7 @@ export function MouldPage(props: Props) {
             mould={mould}
             shots={learnt.shots}
             start={logging}
-            onDone={() => setLogging(null)}
+            onDone={() => setLogging((now) => (now === logging ? null : now))}
           />
         )}
         <DidItHelp changes={changes} shots={learnt.shots} />

@@ -87,7 +87,13 @@ export function MaterialPage({ jar, movements, settings }: Props) {
         </div>
         <Refusal says={trouble} />
         {open && (
-          <MoveForm key={open} kind={open} jar={jar} units={units} onDone={() => setOpen(null)} />
+          <MoveForm
+            key={open}
+            kind={open}
+            {...{ jar, units }}
+            // Another may have been opened, and typed in, while this one was written.
+            onDone={() => setOpen((now) => (now === open ? null : now))}
+          />
         )}
       </div>
       <Journal jar={jar} movements={movements} units={units} />

@@ -101,6 +101,24 @@ describe('a movement', () => {
     expect(lost?.kind === 'lost' && lost.qty).toBeCloseTo(29.5735295625, 9);
   });
 
+  test('one opened while another is written stays open, with what was typed', async () => {
+    open();
+    await key('Weighed or counted').click();
+    await field('Jar and all, in g').fill('110');
+    await field('The empty jar, in g').fill('30');
+    const send = page.getByRole('button', { name: /^Start from here/ }).element();
+    const lost = key('Lost').element();
+    // The second press comes before the database has answered the first.
+    if (send instanceof HTMLElement && lost instanceof HTMLElement) {
+      send.click();
+      lost.click();
+    }
+    await field('Why').fill('tipped over');
+    await expect.poll(async () => (await written()).length).toBe(1);
+    await expect.element(left('80 mL')).toBeVisible();
+    await expect.element(field('Why')).toHaveValue('tipped over');
+  });
+
   test('still right is one press, moves nothing and is dated', async () => {
     open();
     await expect.element(page.getByText('Never counted.')).toBeVisible();
