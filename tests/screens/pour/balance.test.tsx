@@ -27,6 +27,9 @@ async function poured(colourway: Colourway): Promise<SessionId> {
 const key = (name: RegExp) =>
   page.getByRole('group', { name: 'How Pair came out' }).getByRole('button', { name });
 
+const isPressed = (name: RegExp) =>
+  expect.element(key(name)).toHaveAttribute('aria-pressed', 'true');
+
 test('one press on the page of a session says which side won, the next word counts, the same takes it back', async () => {
   const pair = await aColourway(shop.book, 'Pair', '#5b4029', '#eeeeee');
   const sessionId = await poured(pair);
@@ -34,12 +37,14 @@ test('one press on the page of a session says which side won, the next word coun
     verdictOf(await entriesOf(shop.book, sessionId), pair.id)?.verdict ?? null;
   await key(/^Side A won/).click();
   await expect.poll(verdict).toBe('a-won');
-  await expect.element(key(/^Side A won/)).toHaveAttribute('aria-pressed', 'true');
+  await isPressed(/^Side A won/);
   await expect.element(page.getByRole('listitem').filter({ hasText: 'Side A won' })).toBeVisible();
   await key(/^Even/).click();
   await expect.poll(verdict).toBe('even');
+  await isPressed(/^Even/);
   await key(/^Even/).click();
   await expect.poll(verdict).toBe('a-won');
+  await isPressed(/^Side A won/);
   await key(/^Side A won/).click();
   await expect.poll(verdict).toBeNull();
 });

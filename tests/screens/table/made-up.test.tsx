@@ -88,10 +88,10 @@ describe('a laminate made up at the table', () => {
     await isPressed('Only pot');
     await press(/^Pot:/);
     await makeUp('Side A', { Black: 3 });
-    await press(/^Pot:/);
+    await press(/^Pot: Pot 2/);
     await press(/^New mix/);
     await isPressed('Side B');
-    await press(/^Pot:/);
+    await press(/^Pot: Pot 2/);
     await makeUp('Side B', { 'Green flake': 2 });
     for (const side of ['A', 'B']) {
       await press(new RegExp(`^Pot: ${side}`));

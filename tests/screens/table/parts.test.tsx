@@ -171,6 +171,8 @@ describe('a new mould on trial', () => {
     await expect.poll(tried).toEqual({ fills: true, parts: false });
     await press(/^Takes parts/);
     await expect.poll(tried).toEqual({ fills: true, parts: true });
+    await expect.element(key(/^Takes parts/)).toHaveAttribute('aria-pressed', 'true');
+    await expect.element(key(/^Fills$/)).toHaveAttribute('aria-pressed', 'true');
     await press(/^Fills$/);
     await expect.poll(tried).toEqual({ parts: true });
   });
