@@ -1,6 +1,7 @@
 import { playwright } from '@vitest/browser-playwright';
 import { VitePWA } from 'vite-plugin-pwa';
 import { defineConfig } from 'vitest/config';
+import { againIfItFails } from './.ci/again.mjs';
 
 const home = import.meta.dirname;
 
@@ -78,6 +79,7 @@ export default defineConfig({
           .replace("style-src 'self'", "style-src 'self' 'unsafe-inline'")
           .replace("connect-src 'self'", "connect-src 'self' ws:"),
     },
+    againIfItFails(),
     VitePWA({
       // The app asks before it takes an update, and never in a running session: platform/updates.ts.
       registerType: 'prompt',

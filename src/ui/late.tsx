@@ -9,16 +9,31 @@ export async function whenNoneWaits(): Promise<void> {
   while (waitedFor.size > 0) await Promise.allSettled(waitedFor);
 }
 
+/** A busy device may fail to hand out a file that it has: it is asked again after so long. */
+const pausesMs = [300, 1_500, 5_000] as const;
+
+/** What `load` gives, at the first try or a later one. Rejects as the last one does. */
+async function loaded<T>(load: () => Promise<T>): Promise<T> {
+  for (const pauseMs of pausesMs) {
+    try {
+      return await load();
+    } catch {
+      await new Promise((resolve) => setTimeout(resolve, pauseMs));
+    }
+  }
+  return await load();
+}
+
 /** A part of the app that is fetched after the first paint. Everything is stored for offline use, so it is there. */
 export function late<Props extends object>(
   load: () => Promise<ComponentType<Props>>,
 ): ComponentType<Props> & { load: () => void } {
   let loading: Promise<ComponentType<Props>> | null = null;
-  let loaded: ComponentType<Props> | null = null;
+  let ready: ComponentType<Props> | null = null;
   const fetchOnce = () => {
-    loading ??= load().then(
+    loading ??= loaded(load).then(
       (found) => {
-        loaded = found;
+        ready = found;
         return found;
       },
       (error: unknown) => {
@@ -30,7 +45,7 @@ export function late<Props extends object>(
     return loading;
   };
   function Late(props: Props) {
-    const [Screen, setScreen] = useState<ComponentType<Props> | null>(() => loaded);
+    const [Screen, setScreen] = useState<ComponentType<Props> | null>(() => ready);
     const [failure, setFailure] = useState<unknown>();
     useEffect(() => {
       if (Screen) return;
