@@ -39,7 +39,7 @@ export default defineConfig({
             { name: 'desk', test: /app.(Screen|frame)|screens.start.StartScreen/, priority: 2 },
             {
               name: 'shared',
-              test: /src.(ui|calc|store|model|live|platform)|screens.[^/]+$/,
+              test: /src.(ui|calc|store|model|live|platform|screens)|d3-array/,
               minShareCount: 2,
               priority: 1,
             },
