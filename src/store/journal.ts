@@ -64,17 +64,19 @@ export function blankJournal(): Journal {
  */
 export async function openJournal(journal: Journal, drawer: Drawer): Promise<Paper> {
   const files = (await filesIn(drawer)).reverse();
-  for (const file of files) {
-    const paper = await drawer.open(fileName(file));
+  const isTheOne = async (file: number, paper: Paper) => {
     const fresh = file === journal.file && paper.size() >= journal.readTo;
     if (!fresh) Object.assign(journal, blankJournal(), { file });
     readOn(journal, paper);
     // A rewrite that was killed half-way stands beside the file it should replace.
     const isWhole = journal.places.get(endMark.table)?.has(endMark.key);
-    if (isWhole || files.at(-1) === file) {
-      await removeAllBut(drawer, file);
-      return paper;
-    }
+    if (!isWhole && files.at(-1) !== file) return false;
+    await removeAllBut(drawer, file);
+    return true;
+  };
+  for (const file of files) {
+    const paper = await drawer.open(fileName(file));
+    if (await closedIfItFails(paper, () => isTheOne(file, paper))) return paper;
     paper.close();
   }
   Object.assign(journal, blankJournal(), { file: 1 });
@@ -124,21 +126,38 @@ export function wantsRewrite(journal: Journal, paper: Paper): boolean {
 
 /**
  * Writes the newest line of every record into a new file and removes the old one. Killed anywhere
- * in between, one of the two is whole. Returns the new file, open; the old one is closed.
+ * in between, one of the two is whole. Returns the new file, open; the old one is closed. Where it
+ * rejects, as for want of room, the old file is open still and nothing of the new one is left.
  */
 export async function rewrite(journal: Journal, paper: Paper, drawer: Drawer): Promise<Paper> {
   const file = journal.file + 1;
   await drawer.remove(fileName(file)).catch(() => {});
   const next = await drawer.open(fileName(file));
-  addAll(next, newestLines(journal, paper));
-  next.flush();
-  next.add(lineBytes(endMark));
-  next.flush();
+  try {
+    addAll(next, newestLines(journal, paper));
+    next.flush();
+    next.add(lineBytes(endMark));
+    next.flush();
+  } catch (error) {
+    next.close();
+    await drawer.remove(fileName(file)).catch(() => {});
+    throw error;
+  }
   paper.close();
   Object.assign(journal, blankJournal(), { file });
   readOn(journal, next);
   await removeAllBut(drawer, file);
   return next;
+}
+
+/** A file that stays open could never be opened again. */
+async function closedIfItFails<T>(paper: Paper, act: () => Promise<T>): Promise<T> {
+  try {
+    return await act();
+  } catch (error) {
+    paper.close();
+    throw error;
+  }
 }
 
 function* newestLines(journal: Journal, paper: Paper): Generator<Uint8Array> {

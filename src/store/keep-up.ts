@@ -76,14 +76,17 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
   let wasChecked = false;
   /** Counted when photos were written, not at every press. */
   let pictures: Awaited<ReturnType<typeof picturesIn>> | null = null;
+  /** Once there was no room for a second file, the first goes on until the next start. */
+  let hasRoomForTwo = true;
+
+  function close(): void {
+    db?.close();
+    db = null;
+    // What is opened next may be another, empty one.
+    wasChecked = false;
+  }
 
   async function connection(): Promise<Db> {
-    const close = () => {
-      db?.close();
-      db = null;
-      // What is opened next may be another, empty one.
-      wasChecked = false;
-    };
     db ??= await openDatabase(name, { onMadeWay: close, onLost: close });
     return db;
   }
@@ -94,8 +97,12 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
       let paper = drawer && (await openJournal(journal, drawer));
       try {
         if (journal.newest > ladder.length) throw new DOMException('Newer.', 'VersionError');
-        if (drawer && paper && !isTight && wantsRewrite(journal, paper)) {
-          paper = await rewrite(journal, paper, drawer);
+        if (drawer && paper && !isTight && hasRoomForTwo && wantsRewrite(journal, paper)) {
+          paper = await rewrite(journal, paper, drawer).catch((error: unknown) => {
+            if (!isFull(error)) throw error;
+            hasRoomForTwo = false;
+            return paper;
+          });
         }
         return await act({ db: await connection(), journal, paper }, drawer);
       } finally {
@@ -105,8 +112,8 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
   }
 
   function failed(error: unknown): void {
-    db?.close();
-    db = null;
+    // A file that finds no room says nothing of the database; any other fault may be its own.
+    if (!(error instanceof DOMException && error.name === 'QuotaExceededError')) close();
     const isNewer = error instanceof DOMException && error.name === 'VersionError';
     const why = isNewer ? 'newer' : isFull(error) ? 'full' : 'other';
     if (why === 'full') isTight = true;
@@ -151,18 +158,25 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
     await noteIn(tables);
   }
 
+  /** The copy hears of them once it can. */
+  function owe(tables: readonly Table[]): void {
+    for (const table of tables) waiting.add(table);
+  }
+
   async function noteIn(tables: readonly Table[]): Promise<void> {
     await withCopy(async (copy, drawer) => {
       if (isTight) isTight = await isStillTight(copy.db, drawer);
       if (!isTight) await catchUp(copy, tables, wasChecked);
-      // The copy hears of them once there is room.
-      else for (const table of tables) waiting.add(table);
+      else owe(tables);
       const isWhole = copy.paper && !isTight;
       if (!pictures || tables.some((table) => pictureTables.has(table))) {
         pictures = await picturesIn(copy.db);
       }
       const held = isWhole ? { ...heldInCopy(journal), ...pictures } : await heldIn(copy.db);
       tell({ news: 'held', held, isTight });
+    }).catch((error: unknown) => {
+      owe(tables);
+      throw error;
     });
   }
 
@@ -172,8 +186,14 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
       const isFresh = copy.paper !== null && heldInCopy(journal).records === 0;
       const findings = await checkLogbook(copy, means.now());
       wasChecked = true;
-      isTight = await isStillTight(copy.db, drawer);
-      if (!isTight) await catchUp(copy, keptTables);
+      try {
+        isTight = await isStillTight(copy.db, drawer);
+        if (!isTight) await catchUp(copy, keptTables);
+        else owe(keptTables);
+      } catch (error) {
+        owe(keptTables);
+        throw error;
+      }
       tell({
         news: 'checked',
         before,
@@ -231,7 +251,11 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
 
 /** Writes a file of this many bytes; false when there is no room for it: then none of it stays. */
 async function layAside(drawer: Drawer, file: string, bytes: number): Promise<boolean> {
-  const paper = await drawer.open(file);
+  const paper = await drawer.open(file).catch((error: unknown) => {
+    if (isFull(error)) return null;
+    throw error;
+  });
+  if (!paper) return false;
   try {
     // Of chance, so that no storage can squeeze it to nothing.
     for (let at = 0; at < bytes; at += 65_536) {

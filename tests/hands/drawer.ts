@@ -5,6 +5,8 @@ export interface MemoryDrawer extends Drawer {
   files: Map<string, Uint8Array>;
   /** Bytes that still fit; a write of more is refused. */
   roomBytes: number;
+  /** Files that are open: each is for one at a time, as the standard has it. */
+  held: Set<string>;
 }
 
 /** An empty folder. */
@@ -12,9 +14,11 @@ export function aDrawer(): MemoryDrawer {
   const drawer: MemoryDrawer = {
     files: new Map(),
     roomBytes: Number.POSITIVE_INFINITY,
+    held: new Set(),
     names: async () => [...drawer.files.keys()],
     async open(name) {
       if (!drawer.files.has(name)) drawer.files.set(name, new Uint8Array(0));
+      drawer.held.add(name);
       return paperOf(drawer, name);
     },
     async remove(name) {
@@ -40,6 +44,6 @@ function paperOf(drawer: MemoryDrawer, name: string): Paper {
     },
     cut: (size) => void drawer.files.set(name, bytes().slice(0, size)),
     flush: () => {},
-    close: () => {},
+    close: () => void drawer.held.delete(name),
   };
 }

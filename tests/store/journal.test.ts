@@ -121,6 +121,23 @@ describe('the file', () => {
     expect(keysIn(journal, 'moulds')).toEqual(['a', 'b']);
   });
 
+  test('that cannot be read is not left open: it could never be opened again', async () => {
+    const { drawer, paper } = await written('a');
+    paper.close();
+    const { open } = drawer;
+    drawer.open = async (name) => {
+      const opened = await open(name);
+      return {
+        ...opened,
+        read: () => {
+          throw new DOMException('Gone.', 'NotReadableError');
+        },
+      };
+    };
+    await expect(reread(drawer)).rejects.toThrow('Gone.');
+    expect([...drawer.held]).toEqual([]);
+  });
+
   test('forgets a record that was taken out', async () => {
     const { drawer, journal, paper } = await written('a', 'b');
     addLines(journal, paper, [{ table: 'moulds', key: 'a', record: null }]);
@@ -160,6 +177,18 @@ describe('written anew', () => {
       expect(name, `cut at ${cut}`).toEqual({ id: 'a', name: 'Grub 50' });
       expect(keysIn(again.journal, 'moulds').sort()).toEqual(['a', 'b']);
     }
+  });
+
+  test('and refused half-way for want of room, the old file goes on and nothing is left open or lying about', async () => {
+    const { drawer, journal, paper } = await written('a', 'b');
+    addLines(journal, paper, [mould('a', 'Grub 50')]);
+    drawer.roomBytes = 50;
+    await expect(rewrite(journal, paper, drawer)).rejects.toThrow('Full.');
+    expect([...drawer.held]).toEqual(['1.log']);
+    expect([...drawer.files.keys()]).toEqual(['1.log']);
+    drawer.roomBytes = Number.POSITIVE_INFINITY;
+    addLines(journal, paper, [mould('c', 'Shad 7')]);
+    expect(keysIn((await reread(drawer)).journal, 'moulds').sort()).toEqual(['a', 'b', 'c']);
   });
 
   test('with the end mark damaged later, a file that stands alone still counts', async () => {

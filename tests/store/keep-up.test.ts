@@ -1,3 +1,4 @@
+import { deleteDB } from 'idb';
 import { afterEach, expect, test } from 'vitest';
 import { type Book, openBook } from '#store/book.ts';
 import type { Db, Table } from '#store/db.ts';
@@ -6,7 +7,7 @@ import { keepDraft } from '#store/drafts.ts';
 import { logEntry, undoEntry } from '#store/entries.ts';
 import { addHead, changeHead, headOf, setDeleted } from '#store/heads.ts';
 import { blankJournal, keysIn, openJournal, sumIn } from '#store/journal.ts';
-import { keepUp } from '#store/keep-up.ts';
+import { type KeeperNews, keepUp } from '#store/keep-up.ts';
 import { keptTables, rowsIn, sumOf } from '#store/keeping.ts';
 import { announce } from '#store/notice.ts';
 import {
@@ -35,7 +36,7 @@ afterEach(() => {
   for (const stop of stops.splice(0)) stop();
 });
 
-async function aKeptBook() {
+async function aKeptBook(tell: (news: KeeperNews) => void = () => {}) {
   const name = `keep-up-${crypto.randomUUID()}`;
   const book = await openBook(name);
   const drawer = aDrawer();
@@ -44,10 +45,10 @@ async function aKeptBook() {
     inTurn: async <T>(_name: string, act: () => Promise<T>) => await act(),
     now: () => morning,
   };
-  const keeper = keepUp(name, means, () => {});
+  const keeper = keepUp(name, means, tell);
   stops.push(keeper.stop);
   await keeper.check();
-  return { book, drawer, keeper };
+  return { name, book, drawer, keeper };
 }
 
 /** What the tables hold and the second copy does not say in the same words, or the other way round. */
@@ -240,6 +241,97 @@ test('what was written while nobody kept up is caught up with at the next start'
   const means = { openDrawer: async () => drawer, inTurn, now: () => morning };
   await keepUp(name, means, () => {}).check();
   expect(await differences(book.db, drawer)).toEqual([]);
+});
+
+test('a database that is found empty after a fault was lost: the copy is no wiser than before and gives back', async () => {
+  const { name, book, drawer, keeper } = await aKeptBook();
+  const mould = await aMould(book, 'Grub 50');
+  const sessionId = await pourEvening(book, { fills: [{ mould, gave: 'gggg' }] });
+  await keeper.look();
+  // The browser breaks a read off, as it does when it finds the database damaged, and opens an empty one next.
+  const { transaction } = IDBDatabase.prototype;
+  IDBDatabase.prototype.transaction = () => {
+    throw new DOMException('Broken off.', 'UnknownError');
+  };
+  announce('moulds');
+  await keeper.look();
+  IDBDatabase.prototype.transaction = transaction;
+  book.db.close();
+  await deleteDB(name);
+  const again = await openBook(name);
+  await changeSettings(again, { palette: 'lamp' }, morning);
+  announce('moulds', 'sealed', 'meta');
+  await keeper.look();
+  expect((await headOf(again, 'moulds', mould.id))?.name).toBe('Grub 50');
+  expect(await entriesOf(again, sessionId)).not.toEqual([]);
+  expect(await differences(again.db, drawer)).toEqual([]);
+});
+
+test('what could not be written to the copy is written with the next press', async () => {
+  const { book, drawer, keeper } = await aKeptBook();
+  const { open } = drawer;
+  drawer.open = async () => {
+    throw new DOMException('Another window has it.', 'NoModificationAllowedError');
+  };
+  await aMould(book, 'Grub 50');
+  await keeper.look().catch(() => {});
+  drawer.open = open;
+  await aColourway(book, 'Peat', '#5b4029');
+  await keeper.look();
+  expect(await differences(book.db, drawer)).toEqual([]);
+});
+
+test('where a look at the start finds no room for the copy, all of it is owed', async () => {
+  const { name, book, drawer, keeper } = await aKeptBook();
+  keeper.stop();
+  const mould = await aMould(book, 'Grub 50');
+  await aColourway(book, 'Peat', '#5b4029');
+  drawer.roomBytes = 0;
+  const inTurn = async <T>(_name: string, act: () => Promise<T>) => await act();
+  const means = { openDrawer: async () => drawer, inTurn, now: () => morning };
+  const next = keepUp(name, means, () => {});
+  stops.push(next.stop);
+  await next.check();
+  expect(await differences(book.db, drawer)).toHaveLength(2);
+  drawer.roomBytes = 10 * 1024 * 1024;
+  await changeHead(book, 'moulds', mould.id, { name: 'Grub 60' }, morning);
+  await next.look();
+  expect(await differences(book.db, drawer)).toEqual([]);
+});
+
+test('a copy that has no room to be written anew goes on as it is', async () => {
+  const news: KeeperNews[] = [];
+  const { book, drawer, keeper } = await aKeptBook((one) => news.push(one));
+  const mould = await aMould(book, 'Grub 50');
+  for (let number = 1; number <= 10; number += 1) await aMould(book, `Shad ${number}`);
+  // As many lines of one mould as make the file worth writing anew.
+  await keeper.look();
+  const file = drawer.files.get('1.log') ?? new Uint8Array(0);
+  const lineOf = [...new TextDecoder().decode(file).split('\n')].find((line) =>
+    line.includes('Grub'),
+  );
+  const many = new TextEncoder().encode(`${lineOf}\n`.repeat(2_000));
+  drawer.files.set('1.log', new Uint8Array([...file, ...many]));
+  // Room for some lines, not for a file.
+  drawer.roomBytes = 4_000;
+  for (const turn of [1, 2, 3]) {
+    await changeHead(book, 'moulds', mould.id, { name: `Grub ${turn}` }, morning + turn);
+    await keeper.look();
+    expect(await differences(book.db, drawer), `turn ${turn}`).toEqual([]);
+  }
+  expect([...drawer.files.keys()].sort()).toEqual(['1.log', 'reserve']);
+  expect(news.filter((one) => one.news === 'failed')).toEqual([]);
+});
+
+test('on a device so full that no file can be begun the reserve is freed', async () => {
+  const { drawer, keeper } = await aKeptBook();
+  const { open } = drawer;
+  drawer.open = async (name) => {
+    if (!drawer.files.has(name)) throw new DOMException('Full.', 'QuotaExceededError');
+    return await open(name);
+  };
+  expect(await keeper.makeRoomIfFull()).toBe(true);
+  expect(drawer.files.has('reserve')).toBe(false);
 });
 
 test('a full device frees the reserve for the log; the copy waits and then catches up', async () => {
