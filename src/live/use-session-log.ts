@@ -4,6 +4,7 @@ import { useShop } from '#live/shop.ts';
 import { unsavedOf } from '#live/unsaved.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Entry, SessionId } from '#model/entry.ts';
+import type { Book } from '#store/book.ts';
 import { newEntry, type Says } from '#store/entries.ts';
 import { runningEntries } from '#store/running.ts';
 
@@ -29,7 +30,7 @@ export interface SessionLog {
 export function useSessionLog(): SessionLog | null | undefined {
   const shop = useShop();
   const { book, clock } = shop;
-  const stored = useLive(() => runningEntries(book), ['entries', 'sealed'], 'running');
+  const stored = useLive(() => runningNow(book), ['entries', 'sealed'], 'running');
   const unsaved = unsavedOf(book, clock);
   const [, setTurn] = useState({});
   useEffect(() => unsaved.hear(() => setTurn({})), [unsaved]);
@@ -54,4 +55,16 @@ export function useSessionLog(): SessionLog | null | undefined {
     write,
     settle: unsaved.tryAgain,
   };
+}
+
+/**
+ * The entries of the session that runs; null: none. A press that came to disk after the end of its
+ * session, as of a window that had not heard of it, is taken into the session that has ended.
+ */
+export async function runningNow(book: Book): Promise<Entry[] | null> {
+  const entries = await runningEntries(book);
+  const [first] = entries ?? [];
+  if (!first || entries?.some(({ said }) => said.kind === 'session-begun')) return entries;
+  const { takeInStrays } = await import('#store/sessions.ts');
+  return (await takeInStrays(book, first.sessionId)) ? await runningNow(book) : entries;
 }

@@ -1,5 +1,6 @@
+import { mergedHead } from '#calc/merge.ts';
 import type { Entry } from '#model/entry.ts';
-import type { Instant } from '#model/schemas.ts';
+import type { Instant, Stamp } from '#model/schemas.ts';
 import { type Book, pennedMeta, stampOf } from '#store/book.ts';
 import type { AsideMeta } from '#store/db.ts';
 import { openDoor } from '#store/door.ts';
@@ -17,6 +18,8 @@ export interface Aside extends AsideMeta {
   /** The record with those facts not set; null: it would make no sense then. */
   mended: Record<string, unknown> | null;
 }
+
+type Head = Parameters<typeof mergedHead>[0];
 
 /** Values that mean "not set", in the order in which they are tried. */
 const unset: readonly unknown[] = [null, [], '', false, {}, 'Not known'];
@@ -48,20 +51,41 @@ export async function putBackAside(
     announce('meta');
     return;
   }
+  const unsaid = Object.keys(mended).filter(
+    (field) => field !== 'stamps' && mended[field] !== recordOf(aside)[field],
+  );
   const stamp = stampOf(book, at);
-  const stamps = { ...(mended.stamps as object) };
-  for (const [field, value] of Object.entries(mended)) {
-    if (value !== recordOf(aside)[field] && field !== 'stamps')
-      Object.assign(stamps, { [field]: stamp });
-  }
-  const next = 'stamps' in mended ? { ...mended, stamps } : mended;
   const tx = book.db.transaction([table, 'meta'], 'readwrite', { durability: 'strict' });
+  const store = tx.objectStore(table);
+  // It may have come back another way, and have been changed since.
+  const there: unknown = await store.get(keyIn(store.keyPath, mended) as never);
   await whole(tx, [
-    () => tx.objectStore(table).put(next as never),
+    () => store.put(backOver(there, mended, unsaid, stamp) as never),
     () => tx.objectStore('meta').delete(name),
     () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce(table, 'meta');
+}
+
+/** A mended record over what lies in its place: what is set there wins over what could not be read. */
+function backOver(
+  there: unknown,
+  mended: Record<string, unknown>,
+  unsaid: readonly string[],
+  stamp: Stamp,
+): unknown {
+  if (!('stamps' in mended)) return there ?? mended;
+  const stamps = { ...(mended.stamps as Record<string, Stamp>) };
+  for (const field of unsaid) {
+    if (there) delete stamps[field];
+    else stamps[field] = stamp;
+  }
+  const head = { ...mended, stamps } as Head;
+  return there ? mergedHead(there as Head, head) : head;
+}
+
+function keyIn(path: string | string[] | null, record: Record<string, unknown>): unknown {
+  return Array.isArray(path) ? path.map((field) => record[field]) : record[path ?? 'id'];
 }
 
 async function asideOf(book: Book, found: AsideMeta): Promise<Aside> {

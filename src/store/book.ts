@@ -33,6 +33,11 @@ export function seeStamp(book: Book, stamp: Stamp | null): void {
   book.lastStamp = laterStamp(book.lastStamp, stamp);
 }
 
+/** The same for all the stamps of what was read. */
+export function seeStamps(book: Book, stamps: readonly Stamp[]): void {
+  for (const stamp of stamps) seeStamp(book, stamp);
+}
+
 /** Begins anywhere in the lower half of 32 bits, so that it does not run over. */
 let made = Number.parseInt(randomHex(4), 16) >>> 1;
 

@@ -2,7 +2,7 @@ import type { Material } from '#model/material.ts';
 import type { Photo, PhotoReading } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import { type Book, pennedMeta } from '#store/book.ts';
-import { changedHead, headsOf } from '#store/heads.ts';
+import { changedHead, headsOf, overTheirs } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { whole } from '#store/whole.ts';
 
@@ -35,9 +35,11 @@ export async function keepCard(
   const nextMaterial = await changedHead(book, 'materials', material, { optics }, at);
   const stores = ['photos', 'materials', 'meta'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+  const photos = await overTheirs(tx.objectStore('photos'), [nextPhoto]);
+  const materials = await overTheirs(tx.objectStore('materials'), [nextMaterial]);
   await whole(tx, [
-    () => tx.objectStore('photos').put(nextPhoto),
-    () => tx.objectStore('materials').put(nextMaterial),
+    ...photos.map((one) => () => tx.objectStore('photos').put(one)),
+    ...materials.map((one) => () => tx.objectStore('materials').put(one)),
     () => tx.objectStore('meta').put(pennedMeta(book)),
   ]);
   announce('photos', 'materials');

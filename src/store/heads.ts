@@ -6,7 +6,7 @@ import type { Mix } from '#model/mix.ts';
 import type { Mould } from '#model/mould.ts';
 import type { Idea, Photo, Remark } from '#model/photo.ts';
 import type { Instant, Stamp } from '#model/schemas.ts';
-import { type Book, freshId, pennedMeta, stampOf } from '#store/book.ts';
+import { type Book, freshId, pennedMeta, seeStamps, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
 import { whole } from '#store/whole.ts';
@@ -92,6 +92,8 @@ export async function changedHead<K extends keyof Heads>(
   at: Instant,
 ): Promise<Heads[K]> {
   const stamps = { ...old.stamps };
+  // Another window may have brought in what is from later than this one knows of: this change comes after it.
+  seeStamps(book, Object.values(stamps));
   const stamp = stampOf(book, at);
   for (const [field, value] of Object.entries(changes)) {
     if (!isSame(value, old[field as keyof Heads[K]])) stamps[field] = stamp;
@@ -131,7 +133,24 @@ export async function newHead<K extends keyof Heads>(
   })) as Heads[K];
 }
 
-/** Stores a head over the one it was made from; what another window changed meanwhile is kept. */
+type AnyHead = Parameters<typeof mergedHead>[0];
+
+/**
+ * Heads over those they were made from, read in the transaction that stores them: what another window
+ * changed meanwhile is kept.
+ */
+export async function overTheirs<T extends AnyHead>(
+  store: { get: (id: string) => Promise<unknown> },
+  heads: readonly T[],
+): Promise<T[]> {
+  const there = await Promise.all(heads.map(({ id }) => store.get(id) as Promise<T | undefined>));
+  return heads.map((head, index) => {
+    const old = there[index];
+    return old ? mergedHead(old, head) : head;
+  });
+}
+
+/** Stores a head over the one it was made from. */
 async function putHead<K extends keyof Heads>(
   book: Book,
   kind: K,
@@ -139,8 +158,7 @@ async function putHead<K extends keyof Heads>(
 ): Promise<Heads[K]> {
   const tx = book.db.transaction([kind, 'meta'], 'readwrite', { durability: 'strict' });
   const store = tx.objectStore(kind);
-  const there = (await store.get(head.id)) as Heads[K] | undefined;
-  const next = there ? mergedHead(there, head) : head;
+  const [next = head] = await overTheirs(store, [head]);
   await whole(tx, [
     () => store.put(next as never),
     () => tx.objectStore('meta').put(pennedMeta(book)),

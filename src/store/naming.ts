@@ -10,9 +10,9 @@ import type { Colourway } from '#model/gear.ts';
 import type { Mix, MixId } from '#model/mix.ts';
 import type { Photo, Remark } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
-import { type Book, pennedMeta } from '#store/book.ts';
+import { type Book, pennedMeta, seeStamps } from '#store/book.ts';
 import { newEntry } from '#store/entries.ts';
-import { changedHead, type FactsOf, headOf, newHead } from '#store/heads.ts';
+import { changedHead, type FactsOf, headOf, newHead, overTheirs } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { withReserve } from '#store/room.ts';
 import { rangeOf } from '#store/running.ts';
@@ -124,6 +124,10 @@ async function retoldOf(
   const found: { sessionId: SessionId; before: readonly Entry[]; rights: Right[] }[] = [];
   for (const { sessionId, entries: before } of await sessionsTelling(book, mix.id)) {
     const rights = namedAs(standingOf(before), mix, colourway);
+    seeStamps(
+      book,
+      before.map(({ stamp }) => stamp),
+    );
     if (rights.length > 0) found.push({ sessionId, before, rights });
   }
   const retold: Retold[] = [];
@@ -180,8 +184,8 @@ async function keep(book: Book, plan: Plan): Promise<boolean> {
   }
   if (!mix || !isAsRead) return await leave(tx);
   // A field that was changed meanwhile, as a rating, is kept beside what the name changes.
-  const photos = await mergedIn(tx.objectStore('photos'), plan.photos);
-  const remarks = await mergedIn(tx.objectStore('remarks'), plan.remarks);
+  const photos = await overTheirs(tx.objectStore('photos'), plan.photos);
+  const remarks = await overTheirs(tx.objectStore('remarks'), plan.remarks);
   const told = await toldWrites(
     tx,
     sealing.flatMap(({ next }) => next?.columns ?? []),
@@ -205,17 +209,6 @@ async function keep(book: Book, plan: Plan): Promise<boolean> {
   ];
   await whole(tx, writes);
   return true;
-}
-
-async function mergedIn<T extends Photo | Remark>(
-  store: { get: (id: string) => Promise<unknown> },
-  heads: readonly T[],
-): Promise<T[]> {
-  const there = await Promise.all(heads.map(({ id }) => store.get(id) as Promise<T | undefined>));
-  return heads.map((head, index) => {
-    const old = there[index];
-    return old ? mergedHead(old, head) : head;
-  });
 }
 
 /** What the log tells of a photo's bait now; null: it is of no evening that poured the mix. */

@@ -1,7 +1,7 @@
 import type { Entry, Said, SessionId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
-import { type Book, freshId } from '#store/book.ts';
+import { type Book, freshId, seeStamp } from '#store/book.ts';
 import { newEntry, putEntries } from '#store/entries.ts';
 
 /** Begins a session with what it opens on. Resolves once it is on disk. */
@@ -18,7 +18,7 @@ export async function beginSession(
   return sessionId;
 }
 
-/** The entries of the session that runs, newest session first if there are several; null: none runs. */
+/** The entries of the session that runs, the newest session if there are several; null: none runs. */
 export async function runningEntries(book: Book): Promise<Entry[] | null> {
   const keys = await book.db.getAllKeys('entries');
   const newest = keys
@@ -32,8 +32,9 @@ export async function runningEntries(book: Book): Promise<Entry[] | null> {
 export async function entriesOf(book: Book, sessionId: SessionId): Promise<Entry[]> {
   const running = await entriesRunning(book, sessionId);
   if (running.length > 0) return running;
-  const sealed = await book.db.get('sealed', sessionId);
-  return sealed?.entries ?? [];
+  const entries = (await book.db.get('sealed', sessionId))?.entries ?? [];
+  seeStamp(book, entries.at(-1)?.stamp ?? null);
+  return entries;
 }
 
 /** All ended sessions, oldest first. Reads everything: for pages about the log itself. */
@@ -44,7 +45,10 @@ export async function sealedSessions(book: Book): Promise<SealedSession[]> {
 
 /** The entries of one running session, in the order of their stamps. */
 export async function entriesRunning(book: Book, sessionId: string): Promise<Entry[]> {
-  return await book.db.getAll('entries', rangeOf(sessionId));
+  const entries = await book.db.getAll('entries', rangeOf(sessionId));
+  // Another window's clock may be ahead: what is pressed here comes after what was read here.
+  seeStamp(book, entries.at(-1)?.stamp ?? null);
+  return entries;
 }
 
 /** The keys of one session's entries. */

@@ -6,12 +6,12 @@ import type { Entry, EntryId, SessionId } from '#model/entry.ts';
 import type { Mould, MouldId } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { SealedSession } from '#model/session.ts';
-import { type Book, pennedMeta } from '#store/book.ts';
+import { type Book, pennedMeta, seeStamp } from '#store/book.ts';
 import { newEntry, putEntries, type Says } from '#store/entries.ts';
-import { changedHead, headOf } from '#store/heads.ts';
+import { changedHead, headOf, overTheirs } from '#store/heads.ts';
 import { announce } from '#store/notice.ts';
 import { withReserve } from '#store/room.ts';
-import { entriesRunning, rangeOf } from '#store/running.ts';
+import { entriesOf, entriesRunning, rangeOf } from '#store/running.ts';
 import { isUntouched, leave, sealedOf } from '#store/sealing.ts';
 import { keepToldMixes } from '#store/told-mixes.ts';
 import { toldWrites } from '#store/told-versions.ts';
@@ -27,6 +27,7 @@ export { beginSession, entriesOf, runningEntries, sealedSessions } from '#store/
 export async function endSession(book: Book, sessionId: SessionId, at: Instant): Promise<void> {
   const entries = await entriesRunning(book, sessionId);
   if (entries.length === 0) throw new Error('This session is not running.');
+  if (await takeInStrays(book, sessionId)) return;
   const ended = await newEntry(book, sessionId, { kind: 'session-ended' }, at);
   const all = [...entries, ended];
   const moulds = await mouldsAfter(book, all, at);
@@ -37,6 +38,7 @@ export async function endSession(book: Book, sessionId: SessionId, at: Instant):
     const now = await tx.objectStore('entries').getAll(rangeOf(sessionId));
     if (!isUntouched(now, entries)) return await leave(tx);
     const told = await toldWrites(tx, [columns]);
+    const heads = await overTheirs(tx.objectStore('moulds'), moulds);
     await whole(tx, [
       () => tx.objectStore('entries').delete(rangeOf(sessionId)),
       () => tx.objectStore('sealed').put(sealed),
@@ -44,7 +46,7 @@ export async function endSession(book: Book, sessionId: SessionId, at: Instant):
       () => tx.objectStore('drafts').delete(sessionId),
       () => tx.objectStore('meta').put(pennedMeta(book)),
       ...told,
-      ...moulds.map((mould) => () => tx.objectStore('moulds').put(mould)),
+      ...heads.map((mould) => () => tx.objectStore('moulds').put(mould)),
     ]);
     return true;
   });
@@ -67,6 +69,7 @@ async function keepMixesIfItCan(book: Book, entries: readonly Entry[]): Promise<
 export async function reopenSession(book: Book, sessionId: SessionId, at: Instant): Promise<void> {
   const sealed = await book.db.get('sealed', sessionId);
   if (!sealed) throw new Error('This session is not in the logbook.');
+  seeStamp(book, sealed.entries.at(-1)?.stamp ?? null);
   const ends = linesOf(sealed.entries).filter(
     ({ said, takenBackAt }) => said.kind === 'session-ended' && takenBackAt === null,
   );
@@ -75,12 +78,30 @@ export async function reopenSession(book: Book, sessionId: SessionId, at: Instan
   );
   const stores = ['entries', 'sealed', 'columns'] as const;
   const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
+  const now = await tx.objectStore('sealed').get(sessionId);
+  // Another hand was quicker: its lines must not be lost with the sealed record.
+  if (!isUntouched(now?.entries, sealed.entries)) {
+    await leave(tx);
+    return await reopenSession(book, sessionId, at);
+  }
   await whole(tx, [
     ...[...sealed.entries, ...taken].map((entry) => () => tx.objectStore('entries').put(entry)),
     () => tx.objectStore('sealed').delete(sessionId),
     () => tx.objectStore('columns').delete([sealed.startedAt, sessionId]),
   ]);
   announce('entries', 'sealed', 'columns');
+}
+
+/**
+ * Takes entries that were written after the end of their session into it. False: there is no such
+ * session, or nothing was left to do.
+ */
+export async function takeInStrays(book: Book, sessionId: SessionId): Promise<boolean> {
+  const found = await book.db.get('sealed', sessionId);
+  const strays = await entriesRunning(book, sessionId);
+  if (!found || strays.length === 0) return false;
+  await sealAnew(book, found, strays);
+  return true;
 }
 
 /** Says what a line should have said, and when it happened; the line itself stays. */
@@ -100,6 +121,8 @@ export async function putAllRight(
   rights: readonly Right[],
   at: Instant,
 ): Promise<void> {
+  // Read first, so that these lines are later than all that is there.
+  await entriesOf(book, sessionId);
   const entries: Entry[] = [];
   for (const right of rights) {
     entries.push(await newEntry(book, sessionId, { kind: 'put-right', ...right }, at));
@@ -125,6 +148,7 @@ export async function addToSession(
   at: Instant,
   happenedAt: Instant = at,
 ): Promise<void> {
+  await entriesOf(book, sessionId);
   await putIntoSession(book, { ...(await newEntry(book, sessionId, said, at)), at: happenedAt });
 }
 
@@ -154,13 +178,19 @@ async function sealAnew(
   entries: readonly Entry[],
 ): Promise<void> {
   const next = await sealedOf(found.id, [...found.entries, ...entries]);
-  const stores = ['sealed', 'columns', 'meta'] as const;
+  const stores = ['entries', 'sealed', 'columns', 'meta'] as const;
   const isDone = await withReserve(async () => {
     const tx = book.db.transaction(stores, 'readwrite', { durability: 'strict' });
     const sealed = await tx.objectStore('sealed').get(found.id);
     if (!isUntouched(sealed?.entries, found.entries)) return await leave(tx);
     const told = await toldWrites(tx, [next.columns]);
     await whole(tx, [
+      // One that was stored as of a running session is taken along.
+      ...entries.map(
+        ({ stamp, id }) =>
+          () =>
+            tx.objectStore('entries').delete([found.id, stamp, id]),
+      ),
       () => tx.objectStore('sealed').put({ ...found, ...next.sealed }),
       () => tx.objectStore('columns').delete([found.startedAt, found.id]),
       () => tx.objectStore('columns').put(next.columns),
@@ -170,7 +200,7 @@ async function sealAnew(
     return true;
   });
   if (isDone) {
-    announce('sealed', 'columns');
+    announce('entries', 'sealed', 'columns');
     return await keepMixesIfItCan(book, next.sealed.entries);
   }
   // Another hand was quicker: its lines must not be lost under these.

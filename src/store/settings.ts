@@ -2,7 +2,7 @@ import type * as z from 'zod/mini';
 import { mergedHead } from '#calc/merge.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { settingsFacts } from '#model/settings.ts';
-import { type Book, pennedMeta, stampOf } from '#store/book.ts';
+import { type Book, pennedMeta, seeStamps, stampOf } from '#store/book.ts';
 import { checked } from '#store/door.ts';
 import { announce } from '#store/notice.ts';
 import { whole } from '#store/whole.ts';
@@ -48,6 +48,7 @@ export async function changeSettings(
   at: Instant,
 ): Promise<void> {
   const old = await book.db.get('settings', settingsId);
+  seeStamps(book, Object.values(old?.stamps ?? {}));
   const stamp = stampOf(book, at);
   const fields = Object.keys(changes).map((field) => [field, stamp] as const);
   const next = await checked('settings', {
