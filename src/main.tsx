@@ -113,7 +113,7 @@ async function open(root: HTMLElement): Promise<void> {
   const goOn = () => {
     show(<App />);
     // Made-up numbers need no second copy: they come again from their file.
-    if (!isDemo) whenIdle(() => void shop.safety.start().catch(() => {}));
+    if (!isDemo) whenIdle(() => void startKeeping(shop.safety));
   };
   const isLost = footing.isEmpty && !isDemo && (await isBlank(book));
   const lost = isLost ? await lostFrom(shop) : null;
@@ -128,6 +128,17 @@ function safetyOf(book: () => Book | null): Safety {
     const { keepSafe } = await import('#live/keep-safe.ts');
     return keepSafe({ name, book, now: wallNow, room: deviceRoom, startWorker });
   });
+}
+
+/** Begins to keep the second copy; a busy device that does not hand out its files at once is asked again. */
+async function startKeeping(safety: Safety): Promise<void> {
+  for (const pauseMs of [2_000, 10_000, 60_000]) {
+    try {
+      return await safety.start();
+    } catch {
+      await new Promise((resolve) => setTimeout(resolve, pauseMs));
+    }
+  }
 }
 
 /** The worker that keeps the second copy. */

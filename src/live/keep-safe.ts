@@ -70,17 +70,21 @@ export function keepSafe({ name, book, now, room, startWorker }: Means): Safety 
   const open = new Map<number, (answer: unknown, failure?: string) => void>();
   function atWork(): Worker {
     if (worker) return worker;
-    worker = startWorker(name);
-    worker.addEventListener('message', ({ data }: MessageEvent<Heard>) => {
+    const own = startWorker(name);
+    worker = own;
+    own.addEventListener('message', ({ data }: MessageEvent<Heard>) => {
       if ('news' in data) hearNews(data);
       else open.get(data.number)?.(data.answer, data.failure);
     });
-    worker.addEventListener('error', () => {
+    own.addEventListener('error', () => {
+      own.terminate();
+      // The next one to need it starts another.
+      if (worker === own) worker = null;
       turn({ copy: null, trouble: 'other' });
       // Nobody waits for a worker that did not start: a press may be among those who asked.
       for (const answer of [...open.values()]) answer(undefined, 'The worker broke down.');
     });
-    return worker;
+    return own;
   }
   function ask(act: string): Promise<unknown> {
     asked += 1;

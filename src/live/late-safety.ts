@@ -19,12 +19,19 @@ export function lateSafety(load: () => Promise<Safety>): Safety {
     for (const tell of hearers) tell();
   };
   const loaded = () => {
-    loading ??= load().then((safety) => {
-      found = safety;
-      safety.hear(tellAll);
-      tellAll();
-      return safety;
-    });
+    loading ??= load().then(
+      (safety) => {
+        found = safety;
+        safety.hear(tellAll);
+        tellAll();
+        return safety;
+      },
+      (error: unknown) => {
+        // The next one to need it tries again.
+        loading = null;
+        throw error;
+      },
+    );
     return loading;
   };
   return {
