@@ -1,12 +1,13 @@
-import type { MadePicture, PictureLimits, Pixels } from '#platform/picture-work.ts';
+import type { MadePicture, PictureHead, PictureLimits, Pixels } from '#platform/picture-work.ts';
 
 /** Opens, shrinks and shows pictures. */
 export interface Pictures {
   /**
    * The picture turned upright, shrunk and encoded anew: only its points survive, no place, no time,
-   * no camera. Rejects when it cannot be decoded or made small enough.
+   * no camera. `head`, where it is known, spares memory. Rejects when it cannot be decoded or made small
+   * enough.
    */
-  remake(file: Blob, limits: PictureLimits): Promise<MadePicture>;
+  remake(file: Blob, limits: PictureLimits, head?: PictureHead): Promise<MadePicture>;
   /** The points of a stored picture. Rejects when it cannot be decoded. */
   pixelsOf(picture: { bytes: ArrayBuffer; mediaType: string }): Promise<Pixels>;
   /** An address for an `img`, good until it is let go. */
@@ -20,7 +21,7 @@ export function loadPictureWork() {
 
 /** The device's own decoder and encoder. */
 export const devicePictures: Pictures = {
-  remake: async (file, limits) => await (await loadPictureWork()).remake(file, limits),
+  remake: async (...given) => await (await loadPictureWork()).remake(...given),
   pixelsOf: async (picture) => await (await loadPictureWork()).pixelsOf(picture),
   show({ bytes, mediaType }) {
     const url = URL.createObjectURL(new Blob([bytes], { type: mediaType }));

@@ -37,7 +37,7 @@ export function useAddPhoto(of: PhotoOf) {
     if (!header) return photoRefusals.none;
     if (header.widthPx * header.heightPx > mostPoints) return photoRefusals.large;
     const limits = { mostPx: mostPhotoPx, mostBytes: mostPhotoBytes };
-    const picture = await pictures.remake(file, limits).catch(() => null);
+    const picture = await pictures.remake(file, limits, header).catch(() => null);
     if (!picture) return photoRefusals.damaged;
     return await addPhoto(book, of, picture, clock.now()).catch(() => photoRefusals.full);
   }
