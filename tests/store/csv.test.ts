@@ -7,10 +7,11 @@ import { type InKind, suggestedMatching } from '#store/csv/fields.ts';
 import { outText } from '#store/csv/out.ts';
 import { takenIn } from '#store/csv/take-in.ts';
 import { type ReadRow, rowsOf } from '#store/csv/text.ts';
+import { logEntry } from '#store/entries.ts';
 import { headsOf } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
-import { sealedSessions } from '#store/sessions.ts';
-import { aMould, morning } from '../hands/evening.ts';
+import { endSession, entriesOf, sealedSessions } from '#store/sessions.ts';
+import { aMould, morning, pourEvening, results } from '../hands/evening.ts';
 import { dumpOf, fillShop } from '../hands/full-shop.ts';
 
 const dialect = { separator: ';', decimal: ',' } as const;
@@ -146,6 +147,29 @@ test('moulds come in, and every line that does not is told with its number and w
   expect(moulds.find(({ name }) => name === 'Minnow')?.layout).toMatchObject({ rows: 8, cols: 2 });
   expect(await undoBroughtIn(book)).toBe('undone');
   expect(await headsOf(book, 'moulds')).toHaveLength(1);
+});
+
+test('a comma before three digits is a decimal sign in a table of semicolons, and parts thousands in one of commas', async () => {
+  await bring('moulds', 'Name;Cavities;One bait, mL\nEel;1;"3,125"\nGrub;1;2,5');
+  await bring('moulds', 'Name,Cavities,Weight (g)\nShad,1,"2,500"');
+  const moulds = await headsOf(book, 'moulds');
+  const figures = moulds.map(({ name, partMl, massG }) => [name, partMl, massG]);
+  expect(figures.toSorted()).toEqual([
+    ['Eel', 3.125, null],
+    ['Grub', 2.5, null],
+    ['Shad', null, 2_500],
+  ]);
+});
+
+test('a mould that was shut for all but a whole minute says so in minutes', async () => {
+  const mould = await aMould(book, 'Grub 50');
+  const sessionId = await pourEvening(book, { fills: [{ mould, gave: null }], endMin: null });
+  const [shot] = tableOf(await entriesOf(book, sessionId)).shots;
+  if (!shot) throw new Error('There is no shot.');
+  const shots = [{ shotId: shot.id, results: results('gggg') }];
+  await logEntry(book, sessionId, { kind: 'opened', shots }, shot.filledAt + 119_600);
+  await endSession(book, sessionId, shot.filledAt + 200_000);
+  expect((await out('shots'))[0]).toMatchObject({ 'Minutes:seconds shut': '2:00' });
 });
 
 test('materials come in with their kind, unit and price', async () => {

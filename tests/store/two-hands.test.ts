@@ -3,8 +3,11 @@ import { tableOf } from '#calc/table.ts';
 import { runningNow } from '#live/use-session-log.ts';
 import type { EntryId } from '#model/entry.ts';
 import { putBackAside } from '#store/aside.ts';
-import { type Book, openBook } from '#store/book.ts';
+import { type Book, openBook, pennedMeta, stampOf } from '#store/book.ts';
 import { keepCard } from '#store/card.ts';
+import { broughtIn, undoBroughtIn } from '#store/copy/bring.ts';
+import { openedFile } from '#store/copy/file.ts';
+import { takenCopy } from '#store/copy/take.ts';
 import { logEntry, newEntry, putEntries } from '#store/entries.ts';
 import { addHead, changeHead, headOf } from '#store/heads.ts';
 import { addPhoto } from '#store/photos.ts';
@@ -129,6 +132,28 @@ test('what was set aside and came back otherwise is not turned back when it is m
   await changeHead(here, 'moulds', mould.id, { name: 'Grub 60', massG: 900 }, seven);
   await putBackAside(here, name, morning);
   expect(await headOf(here, 'moulds', mould.id)).toMatchObject({ name: 'Grub 60', massG: 900 });
+});
+
+test('what is written while a file is being taken out again stays', async () => {
+  const other = await openBook(`two-hands-${crypto.randomUUID()}`);
+  const mould = await aMould(other, 'Shad 7');
+  const file = await takenCopy(other, { withPhotos: false, words: null, version: '1' }, morning);
+  other.db.close();
+  await broughtIn(here, await openedFile(file.file, null), {
+    name: 'x',
+    at: morning,
+    version: '1',
+  });
+  // Its name is changed there, after the last look and before the first write.
+  const stamp = stampOf(there, morning + year);
+  const changed = { ...mould, name: 'Shad 8', stamps: { ...mould.stamps, name: stamp } };
+  rightBefore(here, async () => {
+    const tx = there.db.transaction(['moulds', 'meta'], 'readwrite');
+    void tx.objectStore('moulds').put(changed);
+    void tx.objectStore('meta').put(pennedMeta(there));
+  });
+  expect(await undoBroughtIn(here)).toBe('written-since');
+  expect((await headOf(here, 'moulds', mould.id))?.name).toBe('Shad 8');
 });
 
 test('a window that has not heard of later stamps still has the last word', async () => {

@@ -15,7 +15,7 @@ import { stampsOf } from '#store/copy/fit.ts';
 import { carried } from '#store/copy/header.ts';
 import { takenCopy } from '#store/copy/take.ts';
 import { type Unit, unitsOf, type Write } from '#store/copy/writes.ts';
-import type { Table } from '#store/db.ts';
+import type { Logbook, Table } from '#store/db.ts';
 import { announce } from '#store/notice.ts';
 
 const written = [...carried, 'columns', 'meta'] as const;
@@ -111,6 +111,11 @@ export async function undoBroughtIn(book: Book): Promise<Undone> {
     writes.push(...((await keptAside(book, `undo-${batch}`)) ?? []).toReversed());
   }
   const tx = book.db.transaction(written, 'readwrite', { durability: 'strict' });
+  // Asked once more where nothing can come in between.
+  if ((await newestIn(tx)) !== last.newest) {
+    await tx.done;
+    return 'written-since';
+  }
   for (const write of writes) void put(tx, write, write.before);
   void tx.objectStore('meta').delete('told');
   await tx.done;
@@ -129,12 +134,22 @@ export async function lastBroughtIn(
 
 /** The newest stamp that anything in the logbook carries; null: it is empty. */
 export async function newestStamp(book: Book): Promise<Stamp | null> {
-  const tx = book.db.transaction(['meta', 'entries']);
+  return await newestIn(book.db.transaction(['meta', 'entries']));
+}
+
+interface Stamped {
+  objectStore(table: 'meta'): {
+    get(name: 'device'): Promise<Logbook['meta']['value'] | undefined>;
+  };
+  objectStore(table: 'entries'): { getAllKeys(): Promise<IDBValidKey[]> };
+}
+
+async function newestIn(tx: Stamped): Promise<Stamp | null> {
   const [meta, keys] = await Promise.all([
     tx.objectStore('meta').get('device'),
     tx.objectStore('entries').getAllKeys(),
   ]);
-  return keys.reduce<Stamp | null>(
+  return (keys as Logbook['entries']['key'][]).reduce<Stamp | null>(
     (newest, [, stamp]) => laterStamp(newest, stamp),
     meta?.name === 'device' ? meta.lastStamp : null,
   );

@@ -9,14 +9,15 @@ import { plainMaterial } from '#store/plain-material.ts';
 import { plainMould } from '#store/start.ts';
 
 /** The mould that a line tells of, or why there is none. */
-export async function mouldFrom({ said }: InRow, reading: Reading): Promise<object | string> {
+export async function mouldFrom(row: InRow, reading: Reading): Promise<object | string> {
+  const { said } = row;
   const layout = layoutFrom(said);
   if (typeof layout === 'string') return layout;
   const material = said.material ? MouldMaterial.safeParse(said.material.toLowerCase()) : null;
   if (material && !material.success) return 'Made of: aluminium, silicone or stone.';
   const setSec = said.setTime ? secondsFrom(said.setTime) : null;
   if (setSec === undefined) return 'Set time: minutes and seconds, like 3:15.';
-  const numbers = numbersFrom(said, ['massG', 'partMl', 'sprueMl']);
+  const numbers = numbersFrom(row, ['massG', 'partMl', 'sprueMl']);
   if (typeof numbers === 'string') return numbers;
   const facts: FactsOf<'moulds'> = {
     ...plainMould({ rows: 1, cols: 1 }),
@@ -30,13 +31,14 @@ export async function mouldFrom({ said }: InRow, reading: Reading): Promise<obje
 }
 
 /** The material that a line tells of, or why there is none. */
-export async function materialFrom({ said }: InRow, reading: Reading): Promise<object | string> {
+export async function materialFrom(row: InRow, reading: Reading): Promise<object | string> {
+  const { said } = row;
   const kind = said.kind ? kindFrom(said.kind) : 'other';
   if (!kind) return `Kind: one of ${materialKinds.join(', ')}.`;
   const usual = kind === 'flake' || kind === 'salt' ? 'g' : usualUnit(kind);
   const unit = said.unit ? unitFrom(said.unit) : usual;
   if (!unit) return 'Unit: mL, g or piece.';
-  const numbers = numbersFrom(said, ['packageQty', 'packagePrice', 'reorderAt']);
+  const numbers = numbersFrom(row, ['packageQty', 'packagePrice', 'reorderAt']);
   if (typeof numbers === 'string') return numbers;
   const { packageQty: qty, packagePrice: price } = numbers;
   if (qty === 0) return 'In a package: above 0.';
@@ -95,21 +97,24 @@ function layoutFrom(said: InRow['said']): Layout | string {
 type Numbers = Record<string, number | null>;
 
 /** Figures of a line; empty ones are null. A sentence when one is no figure. */
-function numbersFrom(said: InRow['said'], keys: readonly string[]): Numbers | string {
+function numbersFrom({ said, hasDecimalComma }: InRow, keys: readonly string[]): Numbers | string {
   const numbers: Numbers = {};
   for (const key of keys) {
     const text = said[key] ?? '';
-    const number = text === '' ? null : numberFrom(text);
+    const number = text === '' ? null : numberFrom(text, hasDecimalComma);
     if (text !== '' && number === null) return `“${text.slice(0, 40)}” is no number.`;
     numbers[key] = number;
   }
   return numbers;
 }
 
-/** A figure with point or comma; a sign for money or a unit beside it is passed over. */
-export function numberFrom(text: string): number | null {
+/**
+ * A figure with point or comma; a sign for money or a unit beside it is passed over. A comma before three
+ * digits parts thousands, but not where the table itself has decimal commas.
+ */
+export function numberFrom(text: string, hasDecimalComma = false): number | null {
   const plain = text.replace(/^[^\d.,-]+|[^\d.,]+$/g, '').replace(/\s/g, '');
-  const isGrouped = /^\d{1,3}(,\d{3})+(\.\d+)?$/.test(plain);
+  const isGrouped = !hasDecimalComma && /^\d{1,3}(,\d{3})+(\.\d+)?$/.test(plain);
   const even = isGrouped ? plain.replaceAll(',', '') : plain.replace(',', '.');
   const number = /^(\d+\.?\d*|\.\d+)$/.test(even) ? Number(even) : Number.NaN;
   return Number.isFinite(number) ? number : null;

@@ -60,7 +60,7 @@ function shotRow(session: Columns, shot: number): Cell[] {
   const at = session.startedAt + Math.round((session.filledSec[shot] ?? 0) * 1_000);
   const cells = session.cells.slice(session.firstCell[shot], session.firstCell[shot + 1]);
   const cold = session.cold[shot];
-  const open = session.openSec[shot] ?? 0;
+  const shutSec = Math.round(session.openSec[shot] ?? 0);
   return [
     dayOf(at, session.zone),
     clockText(at, session.zone),
@@ -70,7 +70,7 @@ function shotRow(session: Columns, shot: number): Cell[] {
     session.heat[shot] || null,
     Number((session.tempC[shot] ?? 0).toFixed(1)),
     cold === noFlag ? '' : cold === coldFlag ? 'yes' : 'no',
-    open > 0 ? `${Math.floor(open / 60)}:${String(Math.round(open % 60)).padStart(2, '0')}` : '',
+    shutSec > 0 ? `${Math.floor(shutSec / 60)}:${String(shutSec % 60).padStart(2, '0')}` : '',
     ...counted(cells),
     [...cells].map((code) => resultCodes[code]).join(' '),
   ];

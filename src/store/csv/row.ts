@@ -13,6 +13,8 @@ export interface Untaken {
 /** A line by the fields of its kind; empty text where it tells nothing. */
 export interface InRow {
   line: number;
+  /** Of a table whose cells are parted by semicolons: spreadsheets do so where the comma is a decimal sign. */
+  hasDecimalComma: boolean;
   said: Readonly<Record<string, string>>;
 }
 

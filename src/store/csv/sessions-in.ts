@@ -79,7 +79,7 @@ function pastShots(
   if (at > now) return 'This is still to come.';
   const mould = moulds.find((one) => one.name.toLowerCase() === name.toLowerCase());
   if (!mould) return `No mould here is called “${name.slice(0, 60)}”. Bring in the moulds first.`;
-  const shots = row.said.shots ? numberFrom(row.said.shots) : 1;
+  const shots = row.said.shots ? numberFrom(row.said.shots, row.hasDecimalComma) : 1;
   if (shots === null || !Number.isInteger(shots) || shots < 1 || shots > mostShots) {
     return `Shots: a whole number up to ${mostShots}.`;
   }

@@ -15,9 +15,9 @@ export async function takenIn(
   matching: Matching,
   reading: Reading,
 ): Promise<{ open: OpenFile; untaken: readonly Untaken[] }> {
-  const inRows = rows.slice(1).map(({ line, cells }): InRow => {
+  const inRows = rows.slice(1).map(({ line, cells, separator }): InRow => {
     const said = inFields[kind].map(({ key }) => [key, (cells[matching[key] ?? -1] ?? '').trim()]);
-    return { line, said: Object.fromEntries(said) };
+    return { line, hasDecimalComma: separator === ';', said: Object.fromEntries(said) };
   });
   const make = { moulds: mouldsFrom, materials: materialsFrom, sessions: sessionsFrom }[kind];
   const { records, untaken } = await make(inRows, reading);

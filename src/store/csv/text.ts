@@ -39,6 +39,7 @@ export function csvText(
 export interface ReadRow {
   line: number;
   cells: readonly string[];
+  separator: string;
 }
 
 /** What can be wrong with a whole table. */
@@ -72,15 +73,16 @@ export function rowsOf(text: string): ReadRow[] | TableTrouble {
   const rows: ReadRow[] = [];
   let trouble: TableTrouble | null = null;
   let [line, from] = [1, 0];
+  const separator = separatorOf(plain);
   Papa.parse<string[]>(plain, {
-    delimiter: separatorOf(plain),
+    delimiter: separator,
     step({ data, meta }, parser) {
       const isTooLong = data.some((cell) => cell.length > most.cell);
       if (data.length > most.columns) trouble = 'too-wide';
       else if (isTooLong || rows.length > most.rows) trouble = 'too-big';
       if (trouble) return parser.abort();
       const cells = data.map(unguarded);
-      if (cells.some((cell) => cell.trim() !== '')) rows.push({ line, cells });
+      if (cells.some((cell) => cell.trim() !== '')) rows.push({ line, cells, separator });
       line += lineEnds(plain, from, meta.cursor);
       from = meta.cursor;
     },
