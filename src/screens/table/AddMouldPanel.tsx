@@ -5,7 +5,7 @@ import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
 import type { Mould } from '#model/mould.ts';
 import { useIsLarge } from '#screens/table/key-size.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
+import { NameKey } from '#screens/table/NameKey.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { headsOf } from '#store/heads.ts';
 import { lineUpOf } from '#store/start.ts';
@@ -40,11 +40,16 @@ export function AddMouldPanel({ table, onSaid, onBack }: Props) {
       <p class={styles.why}>{sayWords(others.length, isFull, leaves?.mould.name)}</p>
       <div class={styles.keyGrid} role="group" aria-label="Moulds">
         {!isFull &&
-          others.slice(page * perPage, (page + 1) * perPage).map((mould) => (
-            <PressKey key={mould.id} label={`Add ${mould.name}`} onPress={() => void put(mould)}>
-              {shortened(mould.name, 13)}
-            </PressKey>
-          ))}
+          others
+            .slice(page * perPage, (page + 1) * perPage)
+            .map((mould) => (
+              <NameKey
+                key={mould.id}
+                name={mould.name}
+                verb="Add "
+                onPress={() => void put(mould)}
+              />
+            ))}
       </div>
       <div class={styles.keyRow}>
         <PressKey onPress={onBack}>Back</PressKey>

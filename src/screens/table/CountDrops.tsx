@@ -2,8 +2,8 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Pot } from '#calc/table-pots.ts';
 import { type Counted, restWords, useDropCount } from '#screens/drop-count.ts';
 import type { CountHand } from '#screens/table/count-hand.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
+import { shortened } from '#screens/table/shortened.ts';
 import styles from './Table.module.css';
 
 interface Props {

@@ -9,7 +9,6 @@ import type { Dose, Mix, MixId, MixRole } from '#model/mix.ts';
 import { type Changes, changedBy } from '#screens/table/changed.ts';
 import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { MakePanel } from '#screens/table/MakePanel.tsx';
-import { shortened } from '#screens/table/PotKeys.tsx';
 import {
   type PotPlan,
   PourDoses,
@@ -19,6 +18,7 @@ import {
 } from '#screens/table/PourDoses.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundPours } from '#screens/table/round.ts';
+import { shortened } from '#screens/table/shortened.ts';
 import { mixVolumeFrom } from '#screens/table/where-from.ts';
 import { volumeStepMl, volumeWords } from '#screens/volumes.ts';
 import { freshId } from '#store/book.ts';

@@ -4,7 +4,7 @@ import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { Said } from '#model/entry.ts';
 import type { Injector } from '#model/gear.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
+import { Fitted } from '#screens/table/Fitted.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { headsOf } from '#store/heads.ts';
 import { takenInjector } from '#store/start.ts';
@@ -28,20 +28,13 @@ export function InjectorKeys({ table, onSaid }: Props) {
   const perPage = injectors.length > abreast ? abreast - 1 : abreast;
   const pages = Math.ceil(injectors.length / perPage);
   const shown = injectors.slice((page % pages) * perPage, ((page % pages) + 1) * perPage);
-  const isRoomy = shown.length + (pages > 1 ? 1 : 0) < abreast;
   const take = (injector: Injector) =>
     onSaid(takenInjector(injector.id === used ? null : injector));
   return (
     <div class={`${styles.keyRow} ${styles.injectors}`} role="group" aria-label="Injector">
       {shown.map((injector) => (
-        <PressKey
-          key={injector.id}
-          isPressed={injector.id === used}
-          onPress={() => take(injector)}
-          label={`Injector ${injector.name}`}
-        >
-          <span class={styles.plain}>Injector</span>
-          {shortened(injector.name, isRoomy ? 13 : 9)}
+        <PressKey key={injector.id} isPressed={injector.id === used} onPress={() => take(injector)}>
+          <span class={styles.plain}>Injector</span> <Fitted name={injector.name} />
         </PressKey>
       ))}
       {pages > 1 && <PressKey onPress={() => setPage(page + 1)}>More</PressKey>}

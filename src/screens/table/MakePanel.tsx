@@ -8,9 +8,10 @@ import { useLive } from '#live/use-live.ts';
 import type { Material, MaterialId } from '#model/material.ts';
 import type { Dose } from '#model/mix.ts';
 import { doseWords, oddKeyWords } from '#screens/dose-words.ts';
+import { Fitted } from '#screens/table/Fitted.tsx';
 import { useLeastPx } from '#screens/table/key-size.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
+import { shortened } from '#screens/table/shortened.ts';
 import { headsOf } from '#store/heads.ts';
 import { plastisolsOf } from '#store/usual-plastisol.ts';
 import { useSize } from '#ui/use-size.ts';
@@ -105,7 +106,7 @@ export function MakePanel(props: Props) {
           const amount = amountOf(one);
           return (
             <PressKey key={one.materialId} isPressed={amount > 0} onPress={() => press(one)}>
-              {shortened(one.name, columns === 3 ? 8 : 12)}{' '}
+              <Fitted name={one.name} />{' '}
               <span class={styles.keySmall}>
                 {amount > 0 ? doseWords(amount, one.unit) : noneWords(one)}
               </span>

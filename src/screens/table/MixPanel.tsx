@@ -11,13 +11,14 @@ import type { Mix, MixId } from '#model/mix.ts';
 import type { PhotoId } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import { PhotoPicture } from '#screens/PhotoPicture.tsx';
-import { keyWords, mixLabel } from '#screens/table/colour-words.ts';
+import { turnSays, turnWords } from '#screens/table/colour-words.ts';
 import { DosesPanel } from '#screens/table/DosesPanel.tsx';
 import { HowMuch } from '#screens/table/HowMuch.tsx';
 import { useIsLarge } from '#screens/table/key-size.ts';
 import { MakePanel } from '#screens/table/MakePanel.tsx';
 import { besideOf, type Given, madeUp, swatchesOf } from '#screens/table/made-up.ts';
 import { mixFor, type Place } from '#screens/table/mix.ts';
+import { NameKey } from '#screens/table/NameKey.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { roundPours } from '#screens/table/round.ts';
 import { mixVolumeFrom, type VolumeFrom } from '#screens/table/where-from.ts';
@@ -174,14 +175,15 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
       </div>
       <div class={styles.keyGrid} role="group" aria-label="Colour">
         {shown.map((colourway) => (
-          <PressKey
+          <NameKey
             key={colourway.id}
-            label={mixLabel(colourway, next)}
+            name={colourway.name}
+            before={turnWords(colourway, next)}
+            says={turnSays(colourway, next)}
             onPress={() => mix(colourway)}
           >
             <Look colourway={colourway} photoId={photos?.get(colourway.id)?.id ?? null} />
-            {keyWords(colourway, next)}
-          </PressKey>
+          </NameKey>
         ))}
         <PressKey
           onPress={() => (materials.length === 0 ? say(plain(null)) : setInside({ at: 'make' }))}

@@ -129,7 +129,8 @@ function Facts(props: Props & { children: ComponentChildren }) {
 
 /** Why the mould is said to be cold or warm: shots, idle time, temperature, where the weight comes from. */
 function whyWords(seat: Seat, warmth: Warmth, settings: SettingsFacts, now: Instant): string {
-  const temp = `about ${tempWords(warmth.tempC, settings.tempUnit)}`;
+  // A number and its unit stay on one line.
+  const temp = `about ${tempWords(warmth.tempC, settings.tempUnit).replace(' ', '\u00a0')}`;
   const last = warmth.lastShotAt;
   const facts =
     last === null

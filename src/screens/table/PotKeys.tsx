@@ -3,7 +3,7 @@ import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
 import type { PotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
-import { usePotLetters } from '#screens/table/key-size.ts';
+import { Fitted } from '#screens/table/Fitted.tsx';
 import { nextPots } from '#screens/table/next-pots.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import type { RoundsLeftOf } from '#screens/table/rounds-left.ts';
@@ -73,7 +73,6 @@ interface KeyProps {
 
 function PotKey(props: KeyProps) {
   const { pot, side, others, isNext, state, left, now, heatLimit, isOpen, onPress } = props;
-  const letters = usePotLetters();
   const minutes = Math.max(0, Math.floor((now - state.lastHeatedAt) / 60_000));
   const heats = Math.round(state.maxHeats);
   const isAtLimit = heatLimit !== null && heats >= heatLimit;
@@ -81,11 +80,7 @@ function PotKey(props: KeyProps) {
     <PressKey kind={styles.pot} isExpanded={isOpen} onPress={onPress}>
       <span class="said">Pot: </span>
       <span class={styles.potName}>
-        {side && `${side} `}
-        <span class={side ? styles.pairName : undefined}>
-          <span class={styles.notStand}>{shortened(pot.name, side ? 7 : letters)}</span>
-          <span class={styles.onlyStand}>{shortened(pot.name, side ? 4 : 8)}</span>
-        </span>
+        <Fitted name={pot.name} {...(side && { before: `${side} `, kind: styles.pairName })} />
       </span>
       <span class={styles.potFacts}>
         <span class={styles.heats}>
@@ -103,7 +98,14 @@ function PotKey(props: KeyProps) {
 /** Rounds left; or that it waits for its turn, or that it is not alone. */
 function PotTurn({ isNext, others, left }: Pick<KeyProps, 'isNext' | 'others' | 'left'>) {
   if (!isNext) return <span>waits</span>;
-  if (others > 0) return <span>+ {others} more</span>;
+  if (others > 0) {
+    return (
+      <span>
+        + {others}
+        <span class={styles.leftWord}> more</span>
+      </span>
+    );
+  }
   if (left === null) return null;
   return (
     <span>
@@ -111,11 +113,4 @@ function PotTurn({ isNext, others, left }: Pick<KeyProps, 'isNext' | 'others' | 
       <span class={styles.leftWord}> left</span>
     </span>
   );
-}
-
-/** A long name keeps its beginning and its end, never smaller letters. */
-export function shortened(name: string, most: number): string {
-  if (name.length <= most) return name;
-  const tail = Math.max(1, Math.floor((most - 1) / 4));
-  return `${name.slice(0, most - 1 - tail).trimEnd()}…${name.slice(-tail)}`;
 }

@@ -1,7 +1,7 @@
 import type { Table } from '#calc/table.ts';
 import type { PotId, Said } from '#model/entry.ts';
+import { NameKey } from '#screens/table/NameKey.tsx';
 import { nextPots } from '#screens/table/next-pots.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import styles from './Table.module.css';
 
@@ -23,14 +23,14 @@ export function PotsPanel({ table, onSaid, onPot }: Props) {
     <section class={styles.panel} aria-label="Pots">
       <div class={styles.pairs} role="group" aria-label="Pour next">
         {potsInUse.map((pot, index) => (
-          <PressKey
+          <NameKey
             key={pot.id}
+            name={pot.name}
+            before={`${'ABCDEF'.charAt(index)} `}
+            says=", pour next"
             isPressed={next.length === 1 && pot === first}
             onPress={() => choose([pot.id])}
-            label={`${'ABCDEF'.charAt(index)} ${shortened(pot.name, 9)}, pour next: ${pot.name}`}
-          >
-            {'ABCDEF'.charAt(index)} {shortened(pot.name, 9)}
-          </PressKey>
+          />
         ))}
       </div>
       <div class={styles.keyRow}>
@@ -39,14 +39,7 @@ export function PotsPanel({ table, onSaid, onPot }: Props) {
             Both sides
           </PressKey>
         )}
-        {first && (
-          <PressKey
-            onPress={() => onPot(first.id)}
-            label={`About ${shortened(first.name, 9)}, ${first.name}`}
-          >
-            About {shortened(first.name, 9)}
-          </PressKey>
-        )}
+        {first && <NameKey name={first.name} before="About " onPress={() => onPot(first.id)} />}
       </div>
     </section>
   );

@@ -8,10 +8,10 @@ import type { Said, ShotId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { hrefTo } from '#screens/routes.ts';
 import { AddMouldPanel } from '#screens/table/AddMouldPanel.tsx';
+import { Fitted } from '#screens/table/Fitted.tsx';
 import { InjectorKeys } from '#screens/table/InjectorKeys.tsx';
 import { LastPhoto } from '#screens/table/LastPhoto.tsx';
 import { MouldPanel } from '#screens/table/MouldPanel.tsx';
-import { shortened } from '#screens/table/PotKeys.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { timeWords } from '#screens/table/return-words.ts';
 import { countWords } from '#screens/words.ts';
@@ -33,14 +33,14 @@ interface Props {
   onFinish: () => void;
 }
 
-const linesShown = 5;
+const linesShown = 4;
 
-/** The set-up of the table: tonight's counts, the moulds, what was not checked, Finish and Leave. */
+/** The set-up of the table: tonight's counts (a key more where the glass has no room for all of them), the moulds, what was not checked, Finish and Leave. */
 export function TablePanel(props: Props) {
   const { table, settings, now, onSaid, onCheck, onFinish } = props;
-  const [inside, setInside] = useState<{ at: 'table' | 'add' } | { at: 'mould'; seat: Seat }>({
-    at: 'table',
-  });
+  const [inside, setInside] = useState<
+    { at: 'table' | 'add' | 'tonight' } | { at: 'mould'; seat: Seat }
+  >({ at: 'table' });
   const back = () => setInside({ at: 'table' });
   if (inside.at === 'add') return <AddMouldPanel table={table} onSaid={onSaid} onBack={back} />;
   if (inside.at === 'mould') {
@@ -54,16 +54,26 @@ export function TablePanel(props: Props) {
       );
     }
   }
+  const sound = soundWords(props.canSound, settings);
+  if (inside.at === 'tonight') {
+    return (
+      <section class={styles.panel} aria-label="Tonight" data-tonight>
+        <TonightLines table={table} now={now} sound={sound} />
+        <div class={styles.keyRow}>
+          <PressKey onPress={back}>Back</PressKey>
+        </div>
+      </section>
+    );
+  }
   const unchecked = uncheckedShots(table);
   const first = unchecked[0];
   return (
     <section class={styles.panel} aria-label="Table">
-      <TonightLines table={table} now={now} sound={soundWords(props.canSound, settings)} />
+      <TonightLines table={table} now={now} sound={sound} />
       <div class={styles.keyRow} role="group" aria-label="Moulds on the table">
         {table.seats.map((seat, index) => (
           <PressKey key={seat.mould.mouldId} onPress={() => setInside({ at: 'mould', seat })}>
-            <i class={styles.badge}>{index + 1}</i>{' '}
-            {shortened(seat.mould.name, table.seats.length === 3 ? 7 : 12)}
+            <i class={styles.badge}>{index + 1}</i> <Fitted name={seat.mould.name} />
           </PressKey>
         ))}
       </div>
@@ -86,6 +96,9 @@ export function TablePanel(props: Props) {
         >
           Leave
           <span class={styles.keySmall}>stays open</span>
+        </PressKey>
+        <PressKey kind={styles.kTonight} onPress={() => setInside({ at: 'tonight' })}>
+          Tonight
         </PressKey>
         <PressKey kind={styles.strong} onPress={onFinish}>
           Finish
@@ -142,7 +155,7 @@ function TonightLines({ table, now, sound }: TonightProps) {
       <p data-of="sound">Sound {sound}</p>
       {lines.slice(-linesShown).map((line) => (
         <p key={`${line.mouldId} ${line.colour}`} data-of="bait">
-          <span>{shortened([line.name, line.colour].filter(Boolean).join(', '), 24)}</span>
+          <Fitted name={[line.name, line.colour].filter(Boolean).join(', ')} />
           <span>
             {line.good} of {line.good + line.bad}
           </span>

@@ -1,5 +1,5 @@
 import type { Table } from '#calc/table.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
+import { Fitted } from '#screens/table/Fitted.tsx';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { undoWords } from '#screens/table/undo-words.ts';
 import styles from './Table.module.css';
@@ -16,8 +16,7 @@ export function UndoKey({ table, onUndo }: { table: Table; onUndo: () => void })
         {where && (
           <>
             {' '}
-            <br />
-            {shortened(where, 10)}
+            <Fitted name={where} />
           </>
         )}
       </span>

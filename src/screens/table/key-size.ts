@@ -19,11 +19,6 @@ export function useLeastPx(): number {
   return leastPx[useContext(KeySize)];
 }
 
-/** How many letters of a pot's name the key between Table and Wipe can hold. */
-export function usePotLetters(): number {
-  return { usual: 15, large: 10, largest: 7 }[useContext(KeySize)];
-}
-
 /** Whether the keys are larger than usual, so that fewer go on a page. */
 export function useIsLarge(): boolean {
   return useContext(KeySize) !== 'usual';

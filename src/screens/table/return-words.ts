@@ -1,6 +1,6 @@
 import type { CameDue } from '#calc/came-due.ts';
 import type { Instant } from '#model/schemas.ts';
-import { shortened } from '#screens/table/PotKeys.tsx';
+import { shortened } from '#screens/table/shortened.ts';
 import { clockWords, spanWords } from '#screens/words.ts';
 
 /** What came ready while nobody looked: `Grub 50 was ready 1:20 ago`; null: nothing. */

@@ -1,9 +1,12 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import type { Book } from '#store/book.ts';
+import { addHead } from '#store/heads.ts';
 import { drawn } from '../../hands/drawn.ts';
+import { aMould, seven } from '../../hands/evening.ts';
 import { placeFaults } from '../../hands/glass.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
-import { aTable, mainSays, type TestTable } from '../../hands/table.tsx';
+import { aTable, type LineUpOf, mainSays, type TestTable } from '../../hands/table.tsx';
 
 const glasses = [
   [320, 568],
@@ -31,15 +34,31 @@ async function main(table: TestTable, says: RegExp): Promise<void> {
   keyDown(pageDown, atMs);
 }
 
-/** Two moulds, four rounds of five minutes each, all good: 24 baits, with the panel of the table open. */
-async function atTheSetUp(keySize: 'usual' | 'large' | 'largest'): Promise<TestTable> {
-  const table = await aTable(
-    [
-      ['Grub 50', 2, 2],
-      ['Shad 7', 1, 2],
-    ],
-    { keySize, hearing: 'heard' },
+async function twoMoulds(book: Book): ReturnType<LineUpOf> {
+  const grub = await aMould(book, 'Grub 50', { rows: 2, cols: 2 });
+  const shad = await aMould(book, 'Shad 7', { rows: 1, cols: 2 });
+  return { mouldIds: [grub.id, shad.id] };
+}
+
+/** The same with injectors to choose from: a row of keys more. */
+async function withInjectors(book: Book): ReturnType<LineUpOf> {
+  const facts = { boreMm: null, isTwin: false };
+  const long = await addHead(
+    book,
+    'injectors',
+    { ...facts, name: 'Long one', capacityMl: 118 },
+    seven,
   );
+  await addHead(book, 'injectors', { ...facts, name: 'Short one', capacityMl: 59 }, seven);
+  return { ...(await twoMoulds(book)), injectorId: long.id };
+}
+
+/** Two moulds, four rounds of five minutes each, all good: 24 baits, with the panel of the table open. */
+async function atTheSetUp(
+  keySize: 'usual' | 'large' | 'largest',
+  lineUp: LineUpOf = twoMoulds,
+): Promise<TestTable> {
+  const table = await aTable(lineUp, { keySize, hearing: 'heard' });
   table.tellSound(true);
   table.pass(1_000);
   for (let round = 0; round < 4; round += 1) {
@@ -50,13 +69,14 @@ async function atTheSetUp(keySize: 'usual' | 'large' | 'largest'): Promise<TestT
     await mainSays(/^Filled/);
   }
   await page.getByRole('button', { name: /^Table/ }).click();
-  await expect.element(page.getByText(/an hour now/)).toBeVisible();
+  // Where there is no room for it, it is there all the same.
+  await expect.element(page.getByText(/an hour now/)).toBeInTheDocument();
   return table;
 }
 
 /** The lines of the evening that a person can read: no part of them is cut, covered or off the glass. */
-function linesSeen(): string[] {
-  const panel = document.querySelector('section[aria-label="Table"]');
+function linesSeen(of: 'Table' | 'Tonight' = 'Table'): string[] {
+  const panel = document.querySelector(`section[aria-label="${of}"]`);
   return [...(panel?.querySelectorAll('p') ?? [])]
     .filter((line) => {
       const box = line.getBoundingClientRect();
@@ -104,6 +124,39 @@ test.for(['usual', 'large', 'largest'] as const)(
           missing.push(`${where} ${line}: ${seen.join(' | ')}`);
       }
       missing.push(...placeFaults(document.body).map((fault) => `${where}: ${fault}`));
+    }
+    expect(missing).toEqual([]);
+  },
+);
+
+test.for(['usual', 'large', 'largest'] as const)(
+  'with %s keys and injectors on the table every count of the evening is seen, at most one key away',
+  { timeout: 60_000 },
+  async (keySize) => {
+    await atTheSetUp(keySize, withInjectors);
+    const all = [...told, /^Grub 50.*16 of 16$/, /^Shad 7.*8 of 8$/];
+    const missing: string[] = [];
+    const unseen = (lines: readonly string[]) =>
+      all.filter((line) => !lines.some((one) => line.test(one)));
+    const tonight = page.getByRole('button', { name: 'Tonight' });
+    for (const [width, height] of glasses) {
+      await page.viewport(width, height);
+      await drawn();
+      const where = `${width}x${height}`;
+      missing.push(...placeFaults(document.body).map((fault) => `${where}: ${fault}`));
+      if (unseen(linesSeen()).length === 0) continue;
+      if (!tonight.query()?.checkVisibility()) {
+        missing.push(`${where}: no key leads to ${unseen(linesSeen()).join(', ')}`);
+        continue;
+      }
+      await tonight.click();
+      await expect.element(page.getByRole('region', { name: 'Tonight' })).toBeVisible();
+      await drawn();
+      const seen = linesSeen('Tonight');
+      missing.push(...unseen(seen).map((line) => `${where} ${line}: ${seen.join(' | ')}`));
+      missing.push(...placeFaults(document.body).map((fault) => `${where} tonight: ${fault}`));
+      await page.getByRole('button', { name: 'Back' }).click();
+      await expect.element(page.getByRole('region', { name: 'Table' })).toBeVisible();
     }
     expect(missing).toEqual([]);
   },
