@@ -352,6 +352,11 @@ test('checklist 52: notches and gesture bars are left free, and the last 16 px p
   await look('pot');
   await press(page, /^Table/);
   await look('set-up');
+  await page.setViewportSize({ width: 740, height: 360 });
+  await press(page, /^Tonight/);
+  await look('tonight, on a stand');
+  await press(page, /^Back/);
+  await page.setViewportSize({ width: 360, height: 740 });
   await press(page, /^1 Grub/);
   await look('one mould');
   expect(faults).toEqual([]);
@@ -576,10 +581,15 @@ test('checklist 69, 74: no key says OK, Submit or Confirm, and every drawing on 
   await look();
   await press(page, /^Open now/);
   await look();
-  for (const panel of [/^Table/, /^Pot:/]) {
+  for (const panel of [/^Table/, /^1 Mould 1/, /^Pot:/, /^Topped up/]) {
     await press(page, panel);
     await look();
   }
+  await press(page, /^Pot:/);
+  await press(page, /^Cavity 2/);
+  await look();
+  await press(page, /^More/);
+  await look();
 });
 
 test('checklist 70: the whole table is walked and pressed by keyboard, and the focus shows at 3:1', async ({

@@ -67,17 +67,9 @@ export function GloveCheckScreen() {
         {settings.keySize !== 'usual' && isSmallGlass() && (
           <p>This glass is small: keys on cards grow, keys in panels keep their usual size.</p>
         )}
-        {settings.keySize !== 'usual' && !isSmallGlass() && isLow() && (
-          <p>On a stand, beside other pots, the keys of a pot of drops keep their usual size.</p>
-        )}
       </Sheet>
     </CheckPage>
   );
-}
-
-/** A phone on its side: panels with many keys have no height for larger ones. */
-function isLow(): boolean {
-  return window.innerHeight <= 500 && window.innerWidth > window.innerHeight;
 }
 
 /** Where larger keys have no room in the panels: pour-table 4.4, the smallest phones. */

@@ -1,6 +1,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import { columnsOf } from '#calc/columns.ts';
+import { potStateAt } from '#calc/pot-course.ts';
 import { tableOf } from '#calc/table.ts';
 import { tonightOf } from '#calc/tonight.ts';
 import { endSession, entriesOf, sealedSessions } from '#store/sessions.ts';
@@ -185,6 +186,47 @@ test('checklist 24: reheated is two presses, and the next shot is poured in the 
   await main(/^Filled/);
   await mainSays(/^Setting/);
   expect((await table.entries()).map(({ said }) => said.kind)).toEqual(['pot-heated', 'filled']);
+});
+
+test('checklist 25: pot A and B keep their own heats and level, and a laminate draws from both', async () => {
+  // A second press on one key within 400 ms is none: it is pressed until its panel is there.
+  const open = async (pot: RegExp) => {
+    await expect
+      .poll(async () => {
+        if (key('Topped up').query() === null) await key(pot).click();
+        return key('Topped up').query();
+      })
+      .not.toBeNull();
+  };
+  await open(/^Pot:/);
+  await press('Another pot');
+  await press('New colour');
+  await open(/^Pot: A/);
+  await press('Pour both');
+  await open(/^Pot: A/);
+  await press('Reheated');
+  const heats = (side: string) => key(new RegExp(`^Pot: ${side}`)).getByRole('img');
+  await expect.element(heats('A')).toHaveAccessibleName('2');
+  await expect.element(heats('B')).toHaveAccessibleName('1');
+  const volumes = async () => {
+    const all = tableOf(await entriesOf(table.shop.book, table.sessionId));
+    const now = table.shop.clock.now();
+    return all.potsInUse.map((pot) => potStateAt(pot, all.pourC, now).volumeMl);
+  };
+  const [a = 0, b = 0] = await volumes();
+  await main(/^Filled/);
+  await mainSays(/^Setting/);
+  const [a2 = 0, b2 = 0] = await volumes();
+  expect(a - a2).toBeGreaterThan(0);
+  expect(a - a2).toBeCloseTo(b - b2, 6);
+  // What is topped up in one stays in that one.
+  await open(/^Pot: A/);
+  await press('Topped up');
+  await press(/^Top up/);
+  await expect.element(key(/^Undo Top up/)).toBeVisible();
+  const [a3 = 0, b3 = 0] = await volumes();
+  expect(a3).toBeGreaterThan(a2);
+  expect(b3).toBeCloseTo(b2, 6);
 });
 
 test('checklist 29: the Undo key names what it takes back', async () => {

@@ -5,7 +5,7 @@ import { keepMix } from '#store/mixes.ts';
 import { drawn } from '../../hands/drawn.ts';
 import { aColourway, seven } from '../../hands/evening.ts';
 import { Finger } from '../../hands/finger.ts';
-import { isOfTheBar, keysOn, placeFaults } from '../../hands/glass.ts';
+import { isOfTheBar, keysOn, type PaintedKey, placeFaults } from '../../hands/glass.ts';
 import { aDose, aMaterial, aSide, cupMl } from '../../hands/mixes.ts';
 import { aTable } from '../../hands/table.tsx';
 
@@ -34,7 +34,11 @@ beforeEach(() => {
 afterEach(() => vi.restoreAllMocks());
 
 /** What is cut, too small or off the glass, on every glass. */
-async function look(state: string, keySize: keyof typeof leastPx): Promise<string[]> {
+async function look(
+  state: string,
+  keySize: keyof typeof leastPx,
+  has = (_key: PaintedKey) => true,
+): Promise<string[]> {
   const found: string[] = [];
   for (const [width, height] of glasses) {
     await page.viewport(width, height);
@@ -42,7 +46,7 @@ async function look(state: string, keySize: keyof typeof leastPx): Promise<strin
     const where = `${width}x${height} ${keySize} ${state}`;
     // The smallest glass has room for the usual keys only.
     const least = width === 320 ? 72 : leastPx[keySize];
-    for (const one of keysOn(document.body)) {
+    for (const one of keysOn(document.body).filter(has)) {
       const isSmall = one.wide < least - 0.5 || one.high < least - 0.5;
       if (!isOfTheBar(one) && isSmall) found.push(`${where}: ${one.name} ${one.wide}x${one.high}`);
     }
@@ -123,6 +127,17 @@ test.for(['usual', 'large', 'largest'] as const)(
     await press(/Count drops$/);
     await expect.element(key('Undo a drop')).toBeVisible();
     found.push(...(await look('drops', keySize)));
+    // Beside other pots it has a key more: they stay as large.
+    await press('Back');
+    await press(/^Another pot/);
+    await press(/^Peat brown, mix/);
+    await press(/^Mixed/);
+    await press(/^Pot: A/);
+    await expect.element(key(/Count drops$/)).toBeVisible();
+    await expect.element(key(/^Pour both/)).toBeVisible();
+    // The strip over it holds four keys then, and is no wider than the glass.
+    const isBelow = ({ element }: PaintedKey) => element.closest('header') === null;
+    found.push(...(await look('a pot of drops beside another', keySize, isBelow)));
     expect(found).toEqual([]);
   },
 );
