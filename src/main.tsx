@@ -25,13 +25,14 @@ import { deviceTouch } from '#platform/touch.ts';
 import { addScript, trustedScript } from '#platform/trusted.ts';
 import { deviceUpdates } from '#platform/updates.ts';
 import { deviceWakeLock } from '#platform/wake-lock.ts';
-import { hrefTo } from '#screens/routes.ts';
+import { hrefTo, routeOf } from '#screens/routes.ts';
 import { type Book, openBook } from '#store/book.ts';
 import { canaryOf } from '#store/canary.ts';
 import { type OpeningNews, openDatabase } from '#store/db.ts';
 import { footingOf, isBlank } from '#store/footing.ts';
 import { bookName, demoName } from '#store/names.ts';
 import { joinWindows } from '#store/notice.ts';
+import { keepSentMix } from '#store/sent-mix-in.ts';
 import { version } from '../package.json';
 import keeperUrl from './keeper.ts?worker&url';
 
@@ -80,7 +81,9 @@ async function open(root: HTMLElement): Promise<void> {
   }
   const footing = await footingOf(book);
   if (footing.hasRunning) {
-    // Wherever the app was left, it opens on the table of a running session.
+    // Wherever the app was left, it opens on the table of a running session. A mix that was sent waits.
+    const asked = routeOf(window.location.hash);
+    if (asked.at === 'take-mix' && asked.packed) keepSentMix(book, asked.packed);
     openOver(hrefTo({ at: 'table' }), behindTable);
   }
   const shop: Shop = {

@@ -1,4 +1,5 @@
 import { Offers } from '#app/Offers.tsx';
+import { SentMix, sentHref } from '#app/SentMix.tsx';
 import { useShop } from '#live/shop.ts';
 import { useSafety } from '#live/use-safety.ts';
 import { untoldWords } from '#screens/kept-words.ts';
@@ -11,7 +12,7 @@ import styles from './UpdateNotice.module.css';
  * the person would nag.
  */
 export function KeptNotice({ isQuiet }: { isQuiet: boolean }) {
-  const { safety } = useShop();
+  const { book, safety } = useShop();
   const { untold, trouble, shouldAsk, isPromised } = useSafety();
   if (untold) {
     return (
@@ -36,6 +37,8 @@ export function KeptNotice({ isQuiet }: { isQuiet: boolean }) {
     );
   }
   if (!isQuiet) return null;
+  const sent = sentHref(book);
+  if (sent) return <SentMix href={sent} />;
   // Before the device has answered, the question for its promise may still come.
   if (!shouldAsk) return isPromised === undefined ? null : <Offers />;
   return (

@@ -22,7 +22,7 @@ export function Notices({ at, address, isPouring, wasAtTable }: Props) {
       {leaveDemo && <DemoBand leave={leaveDemo} isOnWall={at === 'moulds'} />}
       {isPouring ? (
         // The page of the session says so itself.
-        wasAtTable && at !== 'session' && <TableLeft />
+        wasAtTable && at !== 'session' && <TableLeft at={at} />
       ) : (
         <>
           <KeptNotice isQuiet={at === 'pour'} />

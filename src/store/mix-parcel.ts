@@ -1,12 +1,11 @@
 import type { SharedMix } from '#model/shared-mix.ts';
+import { mostLetters } from '#store/sent-mix-in.ts';
 
 /** A mix that came from elsewhere, or the sentence why it is not taken. */
 export type Unpacked = { mix: SharedMix; refusal: null } | { mix: null; refusal: string };
 
 /** A file of a mix is a few hundred bytes; nothing that is larger than this is looked at. */
 export const mostBytes = 64_000;
-/** The packed text in an address. */
-const mostLetters = 12_000;
 const mostDeep = 6;
 
 /** A mix as the text of a file. */

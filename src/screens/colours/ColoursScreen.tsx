@@ -3,6 +3,7 @@ import { lastPoured } from '#calc/last-poured.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { NamelessList } from '#screens/colours/NamelessList.tsx';
+import { SentMixes } from '#screens/colours/SentMixes.tsx';
 import { PhotoPicture } from '#screens/PhotoPicture.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { dateWords } from '#screens/words.ts';
@@ -72,6 +73,7 @@ export function ColoursScreen() {
       <ActKey href={hrefTo({ at: 'find-photo' })}>Find a photo or an evening</ActKey>
       <ActKey href={hrefTo({ at: 'ideas' })}>What shall I pour?</ActKey>
       <ActKey href={hrefTo({ at: 'take-mix', packed: null })}>Take in a mix</ActKey>
+      <SentMixes />
       <NamelessList />
     </DeskPage>
   );

@@ -1,12 +1,15 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
+import { SentKey } from '#screens/colours/SentKey.tsx';
+import { SentMixes } from '#screens/colours/SentMixes.tsx';
 import { SharedPreview } from '#screens/colours/SharedPreview.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
 import { hrefTo } from '#screens/routes.ts';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { headsOf } from '#store/heads.ts';
 import { readMixFile, type Unpacked, unpackMix } from '#store/mix-parcel.ts';
+import { forgetSentMix } from '#store/sent-mixes.ts';
 import { settingsOf } from '#store/settings.ts';
 import { knownMaterials, takeMix } from '#store/shared-mix.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -36,7 +39,10 @@ export function TakeMixScreen({ packed }: { packed: string | null }) {
     const turn = asked.current;
     if (!reading) return setFound(null);
     void reading.then((read) => {
-      if (turn === asked.current) setFound(read);
+      if (turn !== asked.current) return;
+      setFound(read);
+      // What was refused with a sentence is not offered again.
+      if (read.refusal !== null && packed) forgetSentMix(book, packed);
     });
   }
   useEffect(() => {
@@ -72,6 +78,7 @@ export function TakeMixScreen({ packed }: { packed: string | null }) {
             onPress={() =>
               void act(async () => {
                 const { id } = await takeMix(book, mix, clock.now());
+                if (packed) forgetSentMix(book, packed);
                 return { at: 'colour', colourwayId: id };
               })
             }
@@ -79,9 +86,11 @@ export function TakeMixScreen({ packed }: { packed: string | null }) {
             Take it as a new colour
           </ActKey>
           <Refusal says={trouble} />
+          {packed && <SentKey packed={packed} />}
         </>
       )}
       <Refusal says={found?.refusal ?? undefined} />
+      {!packed && !mix && <SentMixes />}
       {!mix && (
         <Sheet>
           <FileKey

@@ -14,16 +14,16 @@ interface Facts {
   isUnsaved: boolean;
   isAsking: boolean;
   hasJumped: boolean;
-  ready: string | null;
+  news: string | null;
 }
 
 /** What must be said now, the gravest first; null: nothing. */
-export function noticeOf({ isUnsaved, isAsking, hasJumped, ready }: Facts): Said | null {
+export function noticeOf({ isUnsaved, isAsking, hasJumped, news }: Facts): Said | null {
   if (isUnsaved) return { kind: 'alarm', words: 'Not saving. Free some space.' };
   if (isAsking) return { kind: 'news', words: 'Still pouring?' };
   if (hasJumped)
     return { kind: 'clock', words: jumpWords, short: 'Clock jumped. Times may be off.' };
-  return ready ? { kind: 'news', words: ready } : null;
+  return news ? { kind: 'news', words: news } : null;
 }
 
 /** Lies over what can wait and moves nothing; no finger is stopped by it. */

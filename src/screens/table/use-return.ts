@@ -5,6 +5,7 @@ import { useShop } from '#live/shop.ts';
 import type { SessionId } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { readyWords } from '#screens/table/return-words.ts';
+import { sentNews } from '#store/sent-mix-in.ts';
 
 /** How long the line about moulds that came ready stays. */
 const lineMs = 10_000;
@@ -13,8 +14,8 @@ const longAwayMs = 30 * 60_000;
 
 /** What somebody finds who comes back to the table. */
 export interface Return {
-  /** What came ready meanwhile; null: nothing, or it has been told. */
-  ready: string | null;
+  /** What came ready meanwhile, else that a mix was sent; null: nothing, or it has been told. */
+  news: string | null;
   /** Whether it is asked if the pouring goes on. */
   isAsking: boolean;
   carryOn: () => void;
@@ -22,7 +23,7 @@ export interface Return {
 
 interface Back {
   at: Instant;
-  ready: string | null;
+  news: string | null;
   /** The last entry then: another one answers the question. */
   lastAt: Instant;
   isAsking: boolean;
@@ -50,7 +51,7 @@ export function useReturn(table: Table, now: Instant): Return {
       const at = clock.now();
       setBack((before) => ({
         at,
-        ready: readyWords(cameDue(latest.current, from, at), at),
+        news: readyWords(cameDue(latest.current, from, at), at) ?? sentNews(),
         lastAt,
         // Nobody has answered yet: a short look away is no answer.
         isAsking: clock.realMs(at - from) > longAwayMs || isStillAsking(before, lastAt),
@@ -67,7 +68,7 @@ export function useReturn(table: Table, now: Instant): Return {
 
   const isFresh = back !== null && clock.realMs(now - back.at) < lineMs;
   return {
-    ready: isFresh ? back.ready : null,
+    news: isFresh ? back.news : null,
     isAsking: isStillAsking(back, table.lastAt),
     carryOn: () => setBack(null),
   };
