@@ -171,6 +171,8 @@ async function lookAtRareTables() {
     await press(/^Pot:/);
     await press(/^Another pot/);
     await press(/^New colour/);
+    if (pot === 'Side B') await look('table-make');
+    await press(/^Mixed/);
     await look(`table-pots-${pot === 'Side B' ? 2 : 3}`);
   }
   await press(/^Wipe/);

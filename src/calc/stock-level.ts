@@ -50,6 +50,11 @@ export function stockOf(
   return { level: Math.max(0, level), missing: Math.max(0, -level), seenAt, lines };
 }
 
+/** True once somebody told what is there: what went of a jar before that says nothing of its level. */
+export function isLevelTold({ lines }: Pick<Stock, 'lines'>): boolean {
+  return lines.some(({ cause }) => 'movement' in cause);
+}
+
 /** The journal as a page shows it: what one session took in a row is one line. */
 export function joinedLines(lines: readonly StockLine[]): StockLine[] {
   const joined: StockLine[] = [];

@@ -1,4 +1,5 @@
 import type { Line } from '#calc/log.ts';
+import { type NamesNow, nameNow } from '#calc/names-now.ts';
 import { heatNumberAt, plastisolGPerMl } from '#calc/pot-course.ts';
 import type { Shot, Table } from '#calc/table.ts';
 import { countOf } from '#calc/tonight.ts';
@@ -18,6 +19,8 @@ export interface Units {
   tempUnit: 'C' | 'F';
   volumeUnit: VolumeUnit;
   massUnit?: 'g' | 'oz' | undefined;
+  /** How materials are called by now; absent: as the log has it. */
+  names?: NamesNow;
 }
 
 /** One line of the log: the outcome first, where it happened second. */
@@ -55,7 +58,7 @@ export function shotName(table: Table, shot: Shot): string {
 function plainWords(
   table: Table,
   said: Exclude<Said, SaidOf<'opened'>>,
-  { tempUnit, volumeUnit, massUnit }: Units,
+  { tempUnit, volumeUnit, massUnit, names }: Units,
   { id, at }: { id: EntryId; at: Instant },
 ): [what: string, where: string] {
   switch (said.kind) {
@@ -70,7 +73,10 @@ function plainWords(
       const version = said.pots.find(({ mix }) => mix)?.mix?.version;
       const name = version === undefined ? said.name : `${said.name} ${version}`;
       const where = `${name}, ${volumeWords(volumeMl, volumeUnit)}`;
-      return ['New mix', [where, ...said.pots.flatMap((pot) => cupWords(pot, said))].join('. ')];
+      return [
+        'New mix',
+        [where, ...said.pots.flatMap((pot) => cupWords(pot, said, names))].join('. '),
+      ];
     }
     case 'pot-heated':
       return ['Pot reheated', heatWords(table, said.potId, at)];
@@ -141,10 +147,14 @@ function emptiedWords(leftMl: number | null | undefined, unit: 'g' | 'oz' = 'g')
 }
 
 /** What went into one cup, and its number: `Cup 1203-2: 12 drops Brown, ½ tsp Green flake`. */
-function cupWords({ name, batch, mix }: MixedPot, { pots }: SaidOf<'pot-mixed'>): string[] {
+function cupWords(
+  { name, batch, mix }: MixedPot,
+  { pots }: SaidOf<'pot-mixed'>,
+  names?: NamesNow,
+): string[] {
   const cup = batch ? `Cup ${batch}` : '';
   const doses = (mix?.doses ?? []).map(
-    (dose) => `${doseWords(dose.amount, dose.unit)} ${dose.name}`,
+    (dose) => `${doseWords(dose.amount, dose.unit)} ${nameNow(dose, names)}`,
   );
   // Of one pot the line has said the name already.
   const head = [pots.length > 1 && (cup || doses.length > 0) ? name : '', cup]

@@ -110,6 +110,8 @@ test('axe finds nothing where parts, layers and an injector are on the table', a
   await press(page, /^Another pot/);
   await look('another pot', true);
   await press(page, /^New colour/);
+  await look('what goes in, on an empty shelf', true);
+  await press(page, /^Mixed/);
   await look('two pots', true);
   await press(page, /^Skip, Body 9/);
   await pressMain(page, /^Filled Cup 4: layer 1/);

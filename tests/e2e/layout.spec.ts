@@ -268,6 +268,9 @@ for (const side of ['right', 'left'] as const) {
       await press(page, /^Pot:/);
       await press(page, /^Another pot/);
       await press(page, /^New colour/);
+      await press(page, /^New colourant/);
+      await look('what goes in, of a shelf that was empty');
+      await press(page, /^Mixed/);
       await asLateAsItGets(page);
       await look('two pots, shots not checked, a long evening');
       expect(faults).toEqual([]);

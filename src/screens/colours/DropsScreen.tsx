@@ -1,4 +1,5 @@
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { byId, calledNow } from '#calc/names-now.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
@@ -6,7 +7,7 @@ import type { Mix, MixId } from '#model/mix.ts';
 import { type Counted, restWords, useDropCount } from '#screens/drop-count.ts';
 import { NotHere } from '#screens/NotHere.tsx';
 import { hrefTo, type Route } from '#screens/routes.ts';
-import { headOf } from '#store/heads.ts';
+import { headOf, headsOf } from '#store/heads.ts';
 import { type SettingsFacts, settingsOf } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import styles from './Mix.module.css';
@@ -15,8 +16,12 @@ import styles from './Mix.module.css';
 export function DropsScreen({ mixId, volumeMl }: { mixId: MixId; volumeMl: number }) {
   const { book } = useShop();
   const found = useLive(
-    async () => ({ mix: await headOf(book, 'mixes', mixId), settings: await settingsOf(book) }),
-    ['mixes', 'settings'],
+    async () => {
+      const mix = await headOf(book, 'mixes', mixId);
+      const materials = byId(await headsOf(book, 'materials'));
+      return { mix: mix && calledNow(mix, materials), settings: await settingsOf(book) };
+    },
+    ['mixes', 'materials', 'settings'],
     mixId,
   );
   if (!found) return null;

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { dayOf } from '#calc/days.ts';
 import { heirsOf } from '#calc/heirs.ts';
+import { byId, calledNow } from '#calc/names-now.ts';
 import { pouredAt } from '#calc/pot-mix.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
@@ -34,10 +35,12 @@ export function NamelessScreen({ mixId }: { mixId: MixId }) {
     async () => {
       const heir = heirsOf(await headsOf(book, 'mixes')).get(mixId);
       const { colourwayId = null } = heir ?? {};
+      const mix = await headOf(book, 'mixes', mixId);
+      const materials = await headsOf(book, 'materials');
       return {
-        mix: await headOf(book, 'mixes', mixId),
+        mix: mix && calledNow(mix, byId(materials)),
         colourway: colourwayId && (await headOf(book, 'colourways', colourwayId)),
-        materials: await headsOf(book, 'materials'),
+        materials,
         unit: (await settingsOf(book)).volumeUnit,
         ...(await remarksThat(book, (one) => one.mixId === mixId)),
       };

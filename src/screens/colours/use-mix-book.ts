@@ -1,4 +1,5 @@
 import { pricesOf } from '#calc/mix-price.ts';
+import { byId, calledNow } from '#calc/names-now.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import type { ColourwayId } from '#model/gear.ts';
@@ -17,8 +18,9 @@ export function useMixBook(colourwayId: ColourwayId) {
   const { book } = useShop();
   return useLive(
     async () => {
-      const versions = await versionsOf(book, colourwayId);
       const materials = await headsOf(book, 'materials');
+      const known = byId<Material>(materials);
+      const versions = (await versionsOf(book, colourwayId)).map((mix) => calledNow(mix, known));
       const columns = await allColumns(book);
       return {
         colourway: await headOf(book, 'colourways', colourwayId),
@@ -32,7 +34,7 @@ export function useMixBook(colourwayId: ColourwayId) {
         moulds: await headsOf(book, 'moulds'),
         ...(await remarksThat(book, (one) => one.colourwayId === colourwayId)),
         photo: (await photosOfColourway(book, colourwayId)).find(({ isDrawn }) => !isDrawn),
-        materials: new Map<string, Material>(materials.map((one) => [one.id, one])),
+        materials: known,
         usualPlastisolId: await usualPlastisol(book, materials),
         settings: await settingsOf(book),
         prices: pricesOf(await shelfOf(book)),

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { columnsOf } from '#calc/columns.ts';
 import { clockText, dayOf } from '#calc/days.ts';
 import { linesOf } from '#calc/log.ts';
+import { byId, type NamesNow } from '#calc/names-now.ts';
 import { roundsByPourer } from '#calc/pourers.ts';
 import { scrapOf } from '#calc/scrap.ts';
 import { pouredColours } from '#calc/session-counts.ts';
@@ -41,8 +42,9 @@ export function SessionScreen({ sessionId }: { sessionId: SessionId }) {
       settings: await settingsOf(book),
       colourways: await headsOf(book, 'colourways'),
       mixes: await headsOf(book, 'mixes'),
+      names: byId(await headsOf(book, 'materials')),
     }),
-    ['entries', 'sealed', 'settings', 'colourways', 'mixes'],
+    ['entries', 'sealed', 'settings', 'colourways', 'mixes', 'materials'],
     sessionId,
   );
   if (!found) return null;
@@ -56,9 +58,10 @@ interface Props {
   settings: SettingsFacts;
   colourways: readonly Colourway[];
   mixes: readonly Mix[];
+  names: NamesNow;
 }
 
-function Session({ sessionId, entries, settings, colourways, mixes }: Props) {
+function Session({ sessionId, entries, settings, colourways, mixes, names }: Props) {
   const { clock } = useShop();
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const writes = useWrites(sessionId);
@@ -131,7 +134,7 @@ function Session({ sessionId, entries, settings, colourways, mixes }: Props) {
       <Entries
         table={table}
         lines={linesOf(entries)}
-        units={settings}
+        units={{ ...settings, names }}
         colourways={colourways}
         mixes={mixes}
         chosen={chosen}

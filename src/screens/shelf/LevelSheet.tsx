@@ -1,11 +1,12 @@
 import { dayOf } from '#calc/days.ts';
 import { firstUnitOf, usualDropMl } from '#calc/dose-steps.ts';
 import { openedOf } from '#calc/opened.ts';
+import { isLevelTold } from '#calc/stock-level.ts';
 import { useShop } from '#live/shop.ts';
 import { flakeWords, moneyWords, stockWords, type Units } from '#screens/amounts.ts';
 import { JarPicture } from '#screens/shelf/JarPicture.tsx';
 import { priceWords } from '#screens/shelf/price-words.ts';
-import { type Jar, leftWords, reasonWords } from '#screens/shelf/shelf-view.ts';
+import { type Jar, leftWords, missingWords, reasonWords } from '#screens/shelf/shelf-view.ts';
 import { countWords, dateWords } from '#screens/words.ts';
 import { Figure } from '#ui/Figure.tsx';
 import { Sheet } from '#ui/Sheet.tsx';
@@ -19,9 +20,13 @@ export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
   const dateOf = (at: number) =>
     dateWords(dayOf(at, clock.zone()), dayOf(clock.now(), clock.zone()));
   const opened = openedOf(stock);
+  const isTold = isLevelTold(stock);
+  const went = missingWords(jar, units);
   const lines = [
     stock.missing > 0 &&
-      `${stockWords(stock.missing, material.unit, units)} more went than was written down. Count it to start again.`,
+      (isTold
+        ? `${went} more went than was written down. Count it to start again.`
+        : `${went} went so far. Count what is there, and its level is known from then on.`),
     stock.level > 0 && dropsLeft(jar),
     left !== null && stock.level > 0 && `${sentence(leftWords(jar, units))}, by your own mixes.`,
     reason && reason !== 'out' && `${reasonWords[reason]}: it is on the list of what to buy.`,
@@ -38,7 +43,7 @@ export function LevelSheet({ jar, units }: { jar: Jar; units: Units }) {
     <Sheet>
       <div class={styles.level}>
         <JarPicture share={share} swatch={material.swatch} />
-        {stock.lines.length === 0 ? (
+        {!isTold ? (
           <p>Not counted yet.</p>
         ) : (
           <Figure count={count} rest={`${rest.join(' ')} left`} />

@@ -1,5 +1,6 @@
+import { firstUnitOf, usualDropMl } from '#calc/dose-steps.ts';
 import { buyReason, poursLeft, usualUse } from '#calc/pours-left.ts';
-import { type Stock, stockOf } from '#calc/stock-level.ts';
+import { isLevelTold, type Stock, stockOf } from '#calc/stock-level.ts';
 import { type StockPrice, stockPrice } from '#calc/stock-price.ts';
 import type { Material, MaterialKind } from '#model/material.ts';
 import { stockWords, type Units } from '#screens/amounts.ts';
@@ -55,14 +56,14 @@ export function jarOf(material: Material, { movements, uses }: Shelf): Jar {
     stock,
     price: stockPrice(stock.lines, material),
     left: poursLeft(stock.level, usualUse(stock.lines)),
-    reason: buyReason(material, stock),
+    reason: isLevelTold(stock) ? buyReason(material, stock) : null,
     share: shareOf(material, stock),
   };
 }
 
 /** How full the jar is, against a full package or what it was last filled to, whichever is more. */
 function shareOf(material: Material, { level, lines }: Stock): number | null {
-  if (lines.length === 0) return null;
+  if (!isLevelTold({ lines })) return null;
   const filled = lines.findLast(
     ({ cause }) =>
       'movement' in cause &&
@@ -72,10 +73,20 @@ function shareOf(material: Material, { level, lines }: Stock): number | null {
   return full > 0 ? level / full : 0;
 }
 
+/** What went of a jar and nobody wrote down; a few drops in drops, which a jar's own measure is too coarse for. */
+export function missingWords(
+  { material, stock }: Pick<Jar, 'material' | 'stock'>,
+  units: Units,
+): string {
+  const drops = stock.missing / (material.dropMl ?? usualDropMl);
+  if (firstUnitOf(material) === 'drop' && drops < 100) return countWords(Math.round(drops), 'drop');
+  return stockWords(stock.missing, material.unit, units);
+}
+
 /** What stands under a jar: the pours that are left where they can be told, else the level. */
 export function leftWords({ material, stock, left }: Jar, units: Units): string {
-  if (stock.lines.length === 0) return 'not counted yet';
-  if (stock.missing > 0) return `${stockWords(stock.missing, material.unit, units)} missing`;
+  if (!isLevelTold(stock)) return 'not counted yet';
+  if (stock.missing > 0) return `${missingWords({ material, stock }, units)} missing`;
   if (left !== null && stock.level > 0) {
     return left === 0 ? 'less than a pour' : `${countWords(left, 'pour')} left`;
   }

@@ -1,18 +1,31 @@
 import { useState } from 'preact/hooks';
-import { firstUnitOf } from '#calc/dose-steps.ts';
 import type { MixBody } from '#calc/mix.ts';
-import { clearSwatch } from '#calc/table-mix.ts';
-import { lastDose, oddDose } from '#calc/usual-dose.ts';
+import { lastDose } from '#calc/usual-dose.ts';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
-import type { Material, MaterialId } from '#model/material.ts';
+import type { MaterialId } from '#model/material.ts';
 import type { Dose } from '#model/mix.ts';
-import { doseWords, oddKeyWords } from '#screens/dose-words.ts';
+import { doseWords } from '#screens/dose-words.ts';
 import { Fitted } from '#screens/table/Fitted.tsx';
 import { useLeastPx } from '#screens/table/key-size.ts';
+import {
+  doseOfNone,
+  oddWordsOf,
+  offeredOf,
+  stepOf,
+  withAmount,
+} from '#screens/table/make-doses.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { shortened } from '#screens/table/shortened.ts';
+import { freshId } from '#store/book.ts';
 import { headsOf } from '#store/heads.ts';
+import {
+  keepNameless,
+  type NamelessKind,
+  type NamelessMaterial,
+  namelessKinds,
+  nextName,
+} from '#store/nameless-materials.ts';
 import { plastisolsOf } from '#store/usual-plastisol.ts';
 import { useSize } from '#ui/use-size.ts';
 import styles from './Table.module.css';
@@ -33,36 +46,29 @@ interface Props {
   onMixed: (doses: Dose[], plastisolId: MaterialId | null) => void;
 }
 
-/** What is given by drops or spoons into a pot; plastisol is its base, hooks and bags are none of it. */
-const given = [
-  'colourant',
-  'flake',
-  'scent',
-  'salt',
-  'softener',
-  'hardener',
-  'stabiliser',
-  'other',
-];
-const mostDoses = 20;
-
 /** A mix made up on the spot: every press adds a drop, or an eighth of a teaspoon. */
 export function MakePanel(props: Props) {
   const { name, batch, first, volumeMl, others, usualId, other, onMixed } = props;
-  const { book } = useShop();
+  const { book, clock } = useShop();
   const materials = useLive(() => headsOf(book, 'materials'), ['materials'], 'all');
   const [doses, setDoses] = useState<Dose[]>([...first]);
   const [takes, setTakes] = useState(false);
+  const [added, setAdded] = useState<readonly NamelessMaterial[]>([]);
   const [page, setPage] = useState(0);
   const [chosenId, setChosenId] = useState<MaterialId | null>(null);
   const [area, { heightPx, widthPx }] = useSize<HTMLDivElement>();
   const leastPx = useLeastPx();
   const columns = widthPx > heightPx * 1.6 ? 3 : 2;
   const rows = Math.max(1, Math.floor((heightPx + 8) / (leastPx + 8)));
-  const offered = offeredOf(materials ?? [], first);
+  const known = new Set<string>((materials ?? []).map(({ id }) => id));
+  const waiting = added.filter(({ id }) => !known.has(id));
+  const offered: (Dose | NamelessKind)[] = materials
+    ? [...offeredOf(materials, first), ...waiting.map(doseOfNone), ...namelessKinds]
+    : [];
   const room = columns * rows;
   const perPage = offered.length > room ? Math.max(1, room - 1) : room;
-  const shown = offered.slice(page * perPage, (page + 1) * perPage);
+  const pages = Math.ceil(offered.length / perPage);
+  const shown = offered.slice((page % pages) * perPage, ((page % pages) + 1) * perPage);
   const bases = usualId === undefined ? [] : plastisolsOf(materials ?? []);
   const base = bases.find(({ id }) => id === (chosenId ?? usualId));
   const nextBase = bases[(base ? bases.indexOf(base) + 1 : 0) % bases.length];
@@ -70,9 +76,23 @@ export function MakePanel(props: Props) {
   const amountOf = (one: Dose) =>
     doses.find(({ materialId }) => materialId === one.materialId)?.amount ?? 0;
   const press = (one: Dose) => {
-    const step = one.unit === 'tsp' ? 0.125 : 1;
+    const step = stepOf(one);
     const next = Math.max(0, amountOf(one) + (takes ? -step : step));
     setDoses(withAmount(doses, one, next));
+  };
+  /** A bottle that nobody wrote down yet: one press, and its first drop is counted. */
+  const addNameless = (kind: NamelessKind) => {
+    const name = nextName(kind, [...(materials ?? []), ...waiting]);
+    const one = { id: freshId<MaterialId>(clock.now()), kind, name };
+    setAdded([...added, one]);
+    setTakes(false);
+    const dose = doseOfNone(one);
+    setDoses(withAmount(doses, dose, stepOf(dose)));
+  };
+  /** What really goes in is on the shelf from now on, under its number. */
+  const keepAdded = () => {
+    const given = added.filter(({ id }) => doses.some(({ materialId }) => materialId === id));
+    void keepNameless(book, given, clock.now()).catch(() => {});
   };
   /** What the last mix with this material took of it; a key that is at nothing has the room. */
   const noneWords = (one: Dose) => {
@@ -103,6 +123,13 @@ export function MakePanel(props: Props) {
         style={{ '--columns': columns, '--rows': rows }}
       >
         {shown.map((one) => {
+          if (typeof one === 'string') {
+            return (
+              <PressKey key={one} onPress={() => addNameless(one)}>
+                New {one}
+              </PressKey>
+            );
+          }
           const amount = amountOf(one);
           return (
             <PressKey key={one.materialId} isPressed={amount > 0} onPress={() => press(one)}>
@@ -114,12 +141,7 @@ export function MakePanel(props: Props) {
           );
         })}
         {offered.length > perPage && (
-          <PressKey onPress={() => setPage((page + 1) % Math.ceil(offered.length / perPage))}>
-            More
-          </PressKey>
-        )}
-        {materials && offered.length === 0 && (
-          <p class={styles.why}>No colourant on the shelf yet.</p>
+          <PressKey onPress={() => setPage((page + 1) % pages)}>More</PressKey>
         )}
       </div>
       <div class={styles.makeFoot}>
@@ -137,8 +159,23 @@ export function MakePanel(props: Props) {
             </span>
           </PressKey>
         )}
-        {other && <PressKey onPress={() => other.onGo(doses)}>{other.word}</PressKey>}
-        <PressKey kind={styles.strong} onPress={() => onMixed(doses, base?.id ?? null)}>
+        {other && (
+          <PressKey
+            onPress={() => {
+              keepAdded();
+              other.onGo(doses);
+            }}
+          >
+            {other.word}
+          </PressKey>
+        )}
+        <PressKey
+          kind={styles.strong}
+          onPress={() => {
+            keepAdded();
+            onMixed(doses, base?.id ?? null);
+          }}
+        >
           Mixed {odd && <span class={`${styles.keySmall} ${styles.onlyStand}`}>{odd}</span>}
           {baseWords && (
             <span class={`${styles.keySmall} ${odd ? styles.notStand : ''}`}>{baseWords}</span>
@@ -147,42 +184,4 @@ export function MakePanel(props: Props) {
       </div>
     </section>
   );
-}
-
-/** What can be given, as doses of nothing yet: what is in the pot first. */
-function offeredOf(materials: readonly Material[], first: readonly Dose[]): Dose[] {
-  const used = new Set<string>(first.map(({ materialId }) => materialId));
-  const others = materials
-    .filter(({ id, kind, isAside }) => given.includes(kind) && !isAside && !used.has(id))
-    .sort((a, b) => given.indexOf(a.kind) - given.indexOf(b.kind))
-    .map(
-      (material): Dose => ({
-        materialId: material.id,
-        name: material.name,
-        amount: 0,
-        unit: firstUnitOf(material),
-        isPinned: false,
-      }),
-    );
-  return [...first, ...others];
-}
-
-/** The doses with one of them set; a dose of nothing is no dose. */
-function withAmount(doses: readonly Dose[], one: Dose, amount: number): Dose[] {
-  const at = doses.findIndex(({ materialId }) => materialId === one.materialId);
-  if (amount <= 0) return doses.filter((_, index) => index !== at);
-  if (at === -1) return doses.length < mostDoses ? [...doses, { ...one, amount }] : [...doses];
-  return doses.with(at, { ...one, ...doses[at], amount });
-}
-
-/** The dose that is far above the usual, in a few words; empty: none is. What is counted up begins below. */
-function oddWordsOf(doses: readonly Dose[], volumeMl: number, others: readonly MixBody[]): string {
-  const side = { role: 'only', name: '', swatch: clearSwatch, plastisolId: null } as const;
-  const [odd] = doses
-    .flatMap(
-      (dose) => oddDose({ baseMl: volumeMl, sides: [{ ...side, doses: [dose] }] }, others) ?? [],
-    )
-    .filter(({ times }) => times > 1)
-    .sort((a, b) => b.times - a.times);
-  return odd ? oddKeyWords(shortened(odd.name, 6), odd.times) : '';
 }

@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { stillToPour } from '#calc/colour-queue.ts';
+import { byId, calledNow } from '#calc/names-now.ts';
 import { withBatches } from '#calc/pot-mix.ts';
 import type { Table } from '#calc/table.ts';
 import type { Pot } from '#calc/table-pots.ts';
@@ -103,7 +104,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
 
   function mix(colourway: Colourway) {
     const own = newestOf(mixes ?? []).get(colourway.id);
-    if (own) setInside({ at: 'doses', colourway, mix: own });
+    if (own) setInside({ at: 'doses', colourway, mix: calledNow(own, byId(materials ?? [])) });
     else say(plain(colourway));
   }
 
@@ -185,11 +186,7 @@ export function MixPanel({ table, pot, isApart = false, settings, now, onSaid }:
             <Look colourway={colourway} photoId={photos?.get(colourway.id)?.id ?? null} />
           </NameKey>
         ))}
-        <PressKey
-          onPress={() => (materials.length === 0 ? say(plain(null)) : setInside({ at: 'make' }))}
-        >
-          New colour
-        </PressKey>
+        <PressKey onPress={() => setInside({ at: 'make' })}>New colour</PressKey>
         {byUse.length > perPage && (
           <PressKey onPress={() => setPage((page + 1) % Math.ceil(byUse.length / perPage))}>
             More

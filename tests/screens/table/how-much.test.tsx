@@ -62,6 +62,7 @@ test('a new mix is chosen by rounds as well as by the cup, in grams, and says th
   }
   await page.viewport(360, 740);
   await press(/^New colour/);
+  await press(/^Mixed/);
   expect(await volumeOf('pot-mixed')).toBeCloseTo(4 * 84 + 25, 6);
 });
 

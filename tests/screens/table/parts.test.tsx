@@ -41,6 +41,7 @@ async function anotherPot(says: string): Promise<void> {
   await press(/^Pot:/);
   await press(/^Another pot/);
   await press(/^New colour/);
+  await press(/^Mixed/);
   await expect.element(page.getByText(says)).toBeVisible();
 }
 
@@ -328,12 +329,14 @@ describe('every glass', () => {
       await press(/^Another pot/);
       await look(`${at}-another`);
       await press(/^New colour/);
+      await press(/^Mixed/);
       await expect.element(page.getByText('waits')).toBeVisible();
       await look(`${at}-two pots`);
       await press(/^Pot: B/);
       await look(`${at}-pot`);
       await press(/^Another pot/);
       await press(/^New colour/);
+      await press(/^Mixed/);
       await expect.element(page.getByText('+ 2 more')).toBeVisible();
       await look(`${at}-three pots`);
       await press(/^Pot:/);
