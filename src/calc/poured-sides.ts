@@ -1,3 +1,4 @@
+import { layersOf } from '#calc/layers.ts';
 import type { Standing } from '#calc/log.ts';
 import { mixNow } from '#calc/mix-now.ts';
 import { all } from '#calc/said.ts';
@@ -33,17 +34,19 @@ export function heldIn(
   const fills = new Map(
     all(lines, 'filled').flatMap((line) => line.said.shots.map(({ shotId }) => [shotId, line])),
   );
+  const layers = layersOf(lines);
   return ({ shotId = null }) => {
     const filled = shotId ? fills.get(shotId) : undefined;
     if (shotId && !filled) return null;
-    const pots = every.filter(({ id }) => !filled || filled.said.potIds.includes(id));
+    const above = (shotId && layers.get(shotId)) || [];
+    const pours = filled ? [{ potIds: filled.said.potIds, at: filled.at }, ...above] : [];
+    const pots = every.filter(({ id }) => !filled || pours.some((one) => one.potIds.includes(id)));
     return pots.flatMap((pot): HeldPot[] => {
       const now = mixNow(pots, pot);
       if (!now) return [];
       const { mixId, role, plastisolId } = now;
-      return [
-        { mixId, role, plastisolId, held: filled ? heldAt(pot, filled.at) : heldAlways(pot) },
-      ];
+      const pour = pours.find(({ potIds }) => potIds.includes(pot.id));
+      return [{ mixId, role, plastisolId, held: pour ? heldAt(pot, pour.at) : heldAlways(pot) }];
     });
   };
 }
@@ -69,7 +72,23 @@ export function sidesHeld(pots: readonly HeldPot[], mix: Mix): MixSide[] | null 
   return sides.map((side, index) => side ?? (mix.sides[index] as MixSide));
 }
 
-/** The same from the log of its evening; null also where the photo's shot is not in it. */
+/**
+ * The side of a laminate that a bait is of alone, by the pots it was poured from: one cup was poured
+ * before the other was mixed, or by itself. Null: of both, of another mix, or nobody knows the shot.
+ */
+export function loneSide(
+  pots: readonly HeldPot[],
+  photo: Pick<Photo, 'shotId'>,
+  mix: Mix,
+): MixRole | null {
+  const isPair = ['a', 'b'].every((role) => mix.sides.some((side) => side.role === role));
+  if (!isPair || !photo.shotId) return null;
+  const roles = new Set(pots.map(({ mixId, role }) => (mixId === mix.id ? role : null)));
+  const [one = null] = roles;
+  return roles.size === 1 && (one === 'a' || one === 'b') ? one : null;
+}
+
+/** The sides that went into its pots, from the log of its evening; null also where the photo's shot is not in it. */
 export function pouredSides(
   lines: readonly Standing[],
   photo: Pick<Photo, 'shotId'>,

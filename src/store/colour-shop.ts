@@ -1,5 +1,5 @@
 import { asHeirs, heirsOf } from '#calc/heirs.ts';
-import { sidesHeld } from '#calc/poured-sides.ts';
+import { loneSide, sidesHeld } from '#calc/poured-sides.ts';
 import {
   type ColourShop,
   mixOfPhoto,
@@ -8,11 +8,11 @@ import {
   sideOfPart,
 } from '#calc/shop-colours.ts';
 import { meetingLine, taughtFor } from '#calc/shop-forecast.ts';
-import type { Mix, MixSide } from '#model/mix.ts';
+import type { Mix, MixRole, MixSide } from '#model/mix.ts';
 import type { Photo, PhotoId, PhotoReading } from '#model/photo.ts';
 import type { Instant } from '#model/schemas.ts';
 import type { Book } from '#store/book.ts';
-import { changeHead, headsOf } from '#store/heads.ts';
+import { changeHead, headOf, headsOf } from '#store/heads.ts';
 import { heldPotsOf } from '#store/held-pots.ts';
 
 /** What `colourShopOf` reads: what a pot held may change while its evening runs, and after it. */
@@ -44,13 +44,27 @@ async function pouredOf(
   const held = await heldPotsOf(book, photos);
   const byId = new Map(mixes.map((mix) => [mix.id, mix]));
   const poured = new Map<PhotoId, MixSide[]>();
-  for (const { id, mixId } of photos) {
+  for (const { id, mixId, shotId } of photos) {
     const mix = mixId && byId.get(mixId);
     const pots = held.get(id);
     const sides = mix && pots ? sidesHeld(pots, mix) : null;
-    if (sides) poured.set(id, sides);
+    if (!mix || !pots || !sides) continue;
+    const lone = loneSide(pots, { shotId }, mix);
+    poured.set(id, lone ? aloneAs(sides, lone) : sides);
   }
   return poured;
+}
+
+/** Whether a photo of a laminate shows a bait of one side alone, as far as the log tells. */
+export async function isOfLoneSide(book: Book, photo: Photo): Promise<boolean> {
+  const mix = photo.mixId && (await headOf(book, 'mixes', photo.mixId));
+  const pots = (await heldPotsOf(book, [photo])).get(photo.id);
+  return mix && pots ? loneSide(pots, photo, mix) !== null : false;
+}
+
+/** A bait of one side of a laminate is a bait of one colour. */
+function aloneAs(sides: readonly MixSide[], role: MixRole): MixSide[] {
+  return sides.flatMap((side) => (side.role === role ? [{ ...side, role: 'only' }] : []));
 }
 
 /** What was read off a photo, before the forecast of the day stands beside it. */

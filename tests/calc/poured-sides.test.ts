@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { standingOf } from '#calc/log.ts';
-import { pouredSides } from '#calc/poured-sides.ts';
+import { heldIn, loneSide, pouredSides } from '#calc/poured-sides.ts';
 import { type ColourShop, plainForecast } from '#calc/shop-colours.ts';
 import { taughtFor } from '#calc/shop-forecast.ts';
 import type { Said } from '#model/entry.ts';
@@ -134,5 +134,55 @@ describe('a photo teaches', () => {
     const sides = pouredSides(evening(pot(1, 12, 1), filled(1, 1)), shot, mix) ?? [];
     const photo = aReadPhoto(mix, [40, 10, 20], null);
     expect(strengthBy(new Map([[photo.id, sides]]), photo)).toBeUndefined();
+  });
+});
+
+describe('a bait of a laminate', () => {
+  const laminate = aMix([[drops(brown, 6)], [drops(brown, 2)]], { id: id<MixId>('mix', 1) });
+  /** Each side in a pot of its own, as the log tells it once the laminate has its name. */
+  const side = (number: number, role: 'a' | 'b') => {
+    const said = pot(number, 12);
+    return {
+      ...said,
+      pots: said.pots.map((one) => ({
+        ...one,
+        slot: number - 1,
+        mix: one.mix && { ...one.mix, role },
+      })),
+    };
+  };
+  const loneOf = (lines: ReturnType<typeof evening>, photo = shot) =>
+    loneSide(heldIn(lines)(photo) ?? [], photo, laminate);
+  const fill = (...pots: number[]): Said => ({
+    ...(filled(1, 1) as Extract<Said, { kind: 'filled' }>),
+    potIds: pots.map((number) => id('pot', number)),
+  });
+  const layer: Said = {
+    kind: 'layer-poured',
+    potId: id('pot', 2),
+    shots: [{ shotId: shot.shotId, volumeMl: 20 }],
+  };
+
+  test('is of one side alone where its shot took of one cup alone', () => {
+    expect(loneOf(evening(side(1, 'a'), fill(1), side(2, 'b')))).toBe('a');
+    expect(loneOf(evening(side(1, 'a'), side(2, 'b'), fill(2)))).toBe('b');
+    expect(loneOf(evening(side(1, 'a'), side(2, 'b'), fill(1, 2)))).toBeNull();
+  });
+
+  test('is of both where a layer of the other side lies on the first', () => {
+    const lines = evening(side(1, 'a'), side(2, 'b'), fill(1), layer);
+    expect(loneOf(lines)).toBeNull();
+    // And each side is what its cup held.
+    const sides = pouredSides(lines, shot, laminate);
+    expect(sides?.map(({ role }) => role)).toEqual(['a', 'b']);
+    for (const { doses } of sides ?? []) expectWithin(doses[0]?.amount ?? 0, 6, 1e-6);
+  });
+
+  test('is of none in particular where no shot is told, or another mix was in the cup', () => {
+    const lines = evening(side(1, 'a'), fill(1));
+    expect(loneOf(lines, { shotId: null as never })).toBeNull();
+    const other = { ...laminate, id: id<MixId>('mix', 9) };
+    expect(loneSide(heldIn(lines)(shot) ?? [], shot, other)).toBeNull();
+    expect(loneSide(heldIn(lines)(shot) ?? [], shot, mix)).toBeNull();
   });
 });

@@ -73,6 +73,39 @@ test('learning goes by what the pot of the shot held, in a running evening and i
   expect(taughtFor(written, null).strengths.get(brown.id)).toBeGreaterThan(1.08);
 });
 
+test('a bait of side A alone teaches side A of the laminate that its mix became, and nothing of side B', async () => {
+  const pink = aColourant('Pink', opticsOf(0.012, 0.004, 8, 9, 10, 11));
+  const laminate = aMix([[drops(brown, 6)], [drops(pink, 6)]], { id: mix.id });
+  await book.db.put('materials', pink);
+  await book.db.put('mixes', laminate);
+  // As the log tells the pot once the laminate has its name: 18 drops in two cups, as side A.
+  const right = await putRightTo(18, seven);
+  const pots = right.says.pots.map((pot) => ({
+    ...pot,
+    mix: pot.mix && { ...pot.mix, role: 'a' as const },
+  }));
+  await putRight(book, sessionId, { ...right, says: { ...right.says, pots } }, seven + 90_000);
+  await book.db.put('photos', photo);
+  const taught = taughtFor(await colourShopOf(book), null);
+  expectWithin(taught.strengths.get(brown.id) ?? 0, 1, 0.01);
+  expect(taught.strengths.has(pink.id)).toBe(false);
+  // What is told of a spot as side B is of the one colour there is, too.
+  const [reading] = photo.readings;
+  if (!reading) throw new Error('Nothing was read.');
+  const asB = { ...photo, readings: [{ ...reading, part: 'b' as const }] };
+  await book.db.put('photos', asB);
+  const again = taughtFor(await colourShopOf(book), null);
+  expectWithin(again.strengths.get(brown.id) ?? 0, 1, 0.01);
+  expect(again.strengths.has(pink.id)).toBe(false);
+  // Its forecast of the day is that of side A.
+  await keepReadings(book, photo, { thicknessMm: 10, read: [reading] }, seven + 180_000);
+  const kept = await headOf(book, 'photos', photo.id);
+  const want = trueLab({ materials: [brown] }, [drops(brown, 9)], {});
+  for (const [at, value] of want.entries()) {
+    expectWithin(kept?.readings[0]?.forecast?.[at] ?? Number.NaN, value, 1e-6);
+  }
+});
+
 test('beside a reading stands the forecast of what was poured', async () => {
   await book.db.put('photos', { ...photo, readings: [], thicknessMm: null });
   const [{ part, lab, fault } = { part: 'only', lab: [0, 0, 0], fault: null } as const] =

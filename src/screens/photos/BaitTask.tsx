@@ -2,7 +2,6 @@ import { useState } from 'preact/hooks';
 import { readPatch } from '#calc/card-reading.ts';
 import type { Raster } from '#calc/patch.ts';
 import { useShop } from '#live/shop.ts';
-import type { Colourway } from '#model/gear.ts';
 import type { Photo, PhotoReading } from '#model/photo.ts';
 import { ColourSpot } from '#screens/ColourSpot.tsx';
 import { faultWords, partWords, teachesNothing } from '#screens/photo-words.ts';
@@ -19,30 +18,26 @@ import { ActKey } from '#ui/ActKey.tsx';
 interface Props {
   photo: Photo;
   pixels: Raster | null | undefined;
-  colourway: Colourway | null;
+  /** Two colours and the line where they meet are read, not one. */
+  isPair: boolean;
   onLeave: () => void;
 }
 
 /** Taps on paper, card and bait give the bait's colour as under white light. */
-export function BaitTask({ photo, pixels, colourway, onLeave }: Props) {
+export function BaitTask({ photo, pixels, isPair, onLeave }: Props) {
   return (
     <PixelsOf title="Read its colour" pixels={pixels} onLeave={onLeave}>
-      {(raster) => <Reading raster={raster} {...{ photo, colourway, onLeave }} />}
+      {(raster) => <Reading raster={raster} {...{ photo, isPair, onLeave }} />}
     </PixelsOf>
   );
 }
 
-function Reading({
-  raster,
-  photo,
-  colourway,
-  onLeave,
-}: Omit<Props, 'pixels'> & { raster: Raster }) {
+function Reading({ raster, photo, isPair, onLeave }: Omit<Props, 'pixels'> & { raster: Raster }) {
   const { book, clock } = useShop();
   const { act, trouble } = useOneAct();
   const [refusal, setRefusal] = useState('');
   const [thicknessMm, setThicknessMm] = useState(photo.thicknessMm ?? usualThicknessMm);
-  const parts = partsOf(colourway);
+  const parts = partsOf(isPair);
   const taps: Tapped[] = [
     ...sheetTaps,
     ...parts.map((part) => ({ key: part, word: partWords[part] })),
@@ -96,6 +91,6 @@ function Reading({
   );
 }
 
-function partsOf(colourway: Colourway | null): PhotoReading['part'][] {
-  return (colourway?.sides.length ?? 1) > 1 ? ['a', 'line', 'b'] : ['only'];
+function partsOf(isPair: boolean): PhotoReading['part'][] {
+  return isPair ? ['a', 'line', 'b'] : ['only'];
 }

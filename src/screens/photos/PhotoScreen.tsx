@@ -15,6 +15,7 @@ import { usePixels } from '#screens/photos/use-pixels.ts';
 import { hrefTo, type Route } from '#screens/routes.ts';
 import { TakeOff } from '#screens/TakeOff.tsx';
 import { dateWords } from '#screens/words.ts';
+import { isOfLoneSide } from '#store/colour-shop.ts';
 import { headOf, setDeleted } from '#store/heads.ts';
 import { photoOf, photoTables } from '#store/photos.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -32,7 +33,8 @@ export function PhotoScreen({ photoId }: { photoId: PhotoId }) {
       const colourway = colourwayId && (await headOf(book, 'colourways', colourwayId));
       const material = materialId && (await headOf(book, 'materials', materialId));
       const poured = photo ? await pouredWords(book, photo) : null;
-      return { photo, colourway: colourway || null, material: material || null, poured };
+      const isLone = photo ? await isOfLoneSide(book, photo) : false;
+      return { photo, colourway: colourway || null, material: material || null, poured, isLone };
     },
     [...photoTables, 'colourways', 'materials', 'entries', 'sealed'],
     photoId,
@@ -49,11 +51,13 @@ interface Props {
   material: Material | null;
   /** The evening and the shot that poured it; null: not told. */
   poured: Poured | null;
+  /** It shows one side of a laminate alone: one colour to read. */
+  isLone: boolean;
 }
 
 type Task = 'read' | 'swatch';
 
-function OnePhoto({ photo, colourway, material, poured }: Props) {
+function OnePhoto({ photo, colourway, material, poured, isLone }: Props) {
   const { book, clock } = useShop();
   const [task, setTask] = useState<Task | null>(null);
   const pixels = usePixels(photo.id);
@@ -76,7 +80,12 @@ function OnePhoto({ photo, colourway, material, poured }: Props) {
         <SwatchTask photo={photo} pixels={pixels} colourway={colourway} onLeave={leave} />
       )}
       {task === 'read' && photo.shows === 'bait' && (
-        <BaitTask photo={photo} pixels={pixels} colourway={colourway} onLeave={leave} />
+        <BaitTask
+          photo={photo}
+          pixels={pixels}
+          isPair={!isLone && (colourway?.sides.length ?? 1) > 1}
+          onLeave={leave}
+        />
       )}
       {task === 'read' && photo.shows === 'card' && material && (
         <CardTask photo={photo} pixels={pixels} material={material} onLeave={leave} />

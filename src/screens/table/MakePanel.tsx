@@ -126,7 +126,7 @@ export function MakePanel(props: Props) {
           if (typeof one === 'string') {
             return (
               <PressKey key={one} onPress={() => addNameless(one)}>
-                New {one}
+                New <span class={styles.keySmall}>{one}</span>
               </PressKey>
             );
           }
