@@ -54,7 +54,11 @@ const shelf: Place = {
 /** The places of the shop that hold something. */
 export function PlaceBar({ at }: { at: Route['at'] }) {
   const { book } = useShop();
-  const held = useLive(() => placesOf(book), ['moulds', 'colourways', 'materials'], 'places');
+  const held = useLive(
+    () => placesOf(book),
+    ['moulds', 'colourways', 'mixes', 'materials'],
+    'places',
+  );
   const places = [
     pour,
     ...(held?.hasMoulds ? [moulds] : []),

@@ -30,11 +30,14 @@ export async function placesOf(book: Book): Promise<{
   hasColours: boolean;
   hasMaterials: boolean;
 }> {
-  const tx = book.db.transaction(['moulds', 'colourways', 'materials']);
-  const [moulds, colourways, materials] = await Promise.all([
+  const tx = book.db.transaction(['moulds', 'colourways', 'mixes', 'materials']);
+  const [moulds, colourways, mixes, materials] = await Promise.all([
     tx.objectStore('moulds').count(),
     tx.objectStore('colourways').count(),
+    tx.objectStore('mixes').count(),
     tx.objectStore('materials').count(),
   ]);
-  return { hasMoulds: moulds > 0, hasColours: colourways > 0, hasMaterials: materials > 0 };
+  // A mix that was made up at the table waits among the colours for its name.
+  const hasColours = colourways + mixes > 0;
+  return { hasMoulds: moulds > 0, hasColours, hasMaterials: materials > 0 };
 }

@@ -27,6 +27,11 @@ export function nextName(kind: NamelessKind, known: readonly Pick<Material, 'nam
   return `${words[kind]} ${Math.max(0, ...numbers) + 1}`;
 }
 
+/** True while a material is called by its number. */
+export function isNameless({ name }: Pick<Material, 'name'>): boolean {
+  return namelessKinds.some((kind) => new RegExp(`^${words[kind]} \\d+$`).test(name));
+}
+
 /** Puts them on the shelf, their stock unknown. What is there already stays as it is. */
 export async function keepNameless(
   book: Book,

@@ -19,6 +19,7 @@ import { type VolumeUnit, volumeStepMl, volumeWords } from '#screens/volumes.ts'
 import { dateWords } from '#screens/words.ts';
 import { pxPerMmOf } from '#store/glass.ts';
 import { headOf, headsOf } from '#store/heads.ts';
+import { isNameless } from '#store/nameless-materials.ts';
 import { remarksThat, remarkTables } from '#store/remarks.ts';
 import { settingsOf } from '#store/settings.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -135,6 +136,17 @@ function InIt({
           </section>
         ))}
       </div>
+      {bottlesOf(mix, byId).map(({ id, name }) => (
+        <ActKey key={id} href={hrefTo({ at: 'material-facts', materialId: id })}>
+          What is {name}?
+        </ActKey>
+      ))}
     </Sheet>
   );
+}
+
+/** What was given of bottles and jars that have no name yet. */
+function bottlesOf({ sides }: Mix, materials: ReadonlyMap<string, Material>): Material[] {
+  const ids = new Set(sides.flatMap(({ doses }) => doses.map(({ materialId }) => materialId)));
+  return [...ids].flatMap((id) => materials.get(id) ?? []).filter(isNameless);
 }

@@ -14,6 +14,7 @@ import { type Jar, kindWords, unitsOf } from '#screens/shelf/shelf-view.ts';
 import { TakeOff } from '#screens/TakeOff.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
 import { setDeleted } from '#store/heads.ts';
+import { isNameless } from '#store/nameless-materials.ts';
 import type { SettingsFacts } from '#store/settings.ts';
 import { moveStock } from '#store/stock.ts';
 import { ActKey } from '#ui/ActKey.tsx';
@@ -100,7 +101,7 @@ export function MaterialPage({ jar, movements, settings }: Props) {
       <MeasureSheet material={material} units={units} />
       <Sheet title="This material">
         <ActKey href={hrefTo({ at: 'material-facts', materialId: material.id })}>
-          Change its facts
+          {isNameless(material) ? 'Give it its name' : 'Change its facts'}
         </ActKey>
         {coloursBaits.has(material.kind) && (
           <ActKey href={hrefTo({ at: 'card', materialId: material.id })}>

@@ -38,9 +38,17 @@ export function journalRows(
   const qtyWords = (qty: number) => stockWords(qty, material.unit, units);
   const dated = (at: number) => ({ at, date: dateWords(dayOf(at, zone), dayOf(now, zone)) });
   const takers = takersOf(movements);
-  const standing = joinedLines(stock.lines).map((line, index): JournalRow => {
+  const lines = joinedLines(stock.lines);
+  const toldAt = lines.findIndex(({ cause }) => 'movement' in cause);
+  // What went before anybody told what is there says nothing of a level.
+  const toldFrom = toldAt === -1 ? lines.length : toldAt;
+  const standing = lines.map((line, index): JournalRow => {
     const after =
-      line.level < 0 ? `${qtyWords(-line.level)} missing` : `then ${qtyWords(line.level)}`;
+      index < toldFrom
+        ? ''
+        : line.level < 0
+          ? `${qtyWords(-line.level)} missing`
+          : `then ${qtyWords(line.level)}`;
     const base = { ...dated(line.at), after, isTakenBack: false };
     if ('sessionId' in line.cause) {
       const { sessionId } = line.cause;

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { page } from 'vitest/browser';
+import { PlaceBar } from '#app/PlaceBar.tsx';
 import { standingOf } from '#calc/log.ts';
 import { all } from '#calc/said.ts';
 import { NamelessScreen } from '#screens/colours/NamelessScreen.tsx';
@@ -102,15 +103,25 @@ describe('a shop with nothing on its shelf', () => {
     for (const jar of jars.elements()) expect(jar.textContent).toContain('not counted yet');
     expect(page.getByText(/missing/).elements()).toEqual([]);
 
+    // From the mix the bottles are one press away, and from each of them its name.
     const [first] = materials;
     if (!first || !mix) throw new Error('There is no mix.');
+    show(table.shop, <NamelessScreen mixId={mix.id} />);
+    for (const { name, id } of materials) {
+      await expect
+        .element(page.getByRole('link', { name: `What is ${name}?` }))
+        .toHaveAttribute('href', `#/material-facts/${id}`);
+    }
     await changeHead(book, 'materials', first.id, { name: 'Peat' }, seven + 4_000_000);
     show(table.shop, <NamelessScreen mixId={mix.id} />);
     await expect.element(page.getByRole('heading', { name: 'Peat' }).first()).toBeVisible();
     await expect.element(page.getByText('Colourant 1')).not.toBeInTheDocument();
+    await expect.element(page.getByText('What is Flake 1?')).toBeVisible();
     show(table.shop, <MaterialScreen materialId={first.id} />);
     // 3 of side A and 1 of side B.
     await expect.element(page.getByText(/^4 drops went so far\./)).toBeVisible();
+    await expect.element(page.getByText('Used 4 drops, 0.2 mL')).toBeVisible();
+    await expect.element(page.getByText(/missing/)).not.toBeInTheDocument();
     show(table.shop, <SessionScreen sessionId={table.sessionId} />);
     await expect.element(page.getByText(/3 drops Peat, ⅛ tsp Flake 1/)).toBeVisible();
   });
@@ -153,4 +164,13 @@ test('the next number is one more than the highest there is of its kind', () => 
   expect(nextName('colourant', named)).toBe('Colourant 11');
   expect(nextName('flake', named)).toBe('Flake 8');
   expect(nextName('flake', [])).toBe('Flake 1');
+});
+
+test('a mix without a name is one press away from every page, also where no colour has one', async () => {
+  await makeUp('Only pot');
+  await press(/^New colourant/);
+  await press(/^Mixed/);
+  await expect.poll(async () => (await namelessMixes(bookOf())).length).toBe(1);
+  show(table.shop, <PlaceBar at="pour" />);
+  await expect.element(page.getByRole('link', { name: 'Colours' })).toBeVisible();
 });
