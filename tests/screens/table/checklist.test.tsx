@@ -201,6 +201,7 @@ test('checklist 25: pot A and B keep their own heats and level, and a laminate d
   await open(/^Pot:/);
   await press('Another pot');
   await press('New colour');
+  await press(/^Mixed/);
   await open(/^Pot: A/);
   await press('Pour both');
   await open(/^Pot: A/);

@@ -1,5 +1,6 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
+import { drawn } from '../../hands/drawn.ts';
 import { aColourway, aMould } from '../../hands/evening.ts';
 import { glasses, placeFaults } from '../../hands/glass.ts';
 import { aTable, type LineUpOf } from '../../hands/table.tsx';
@@ -30,7 +31,7 @@ const shownOn = (name: RegExp) => nameOn(name)?.textContent ?? 'none';
 
 async function at(width: number, height: number): Promise<void> {
   await page.viewport(width, height);
-  for (let frame = 0; frame < 4; frame += 1) await new Promise(requestAnimationFrame);
+  await drawn();
 }
 
 test('the names of two pots are whole wherever their keys have the room, on two lines if need be', async () => {
@@ -67,6 +68,7 @@ test('of three pots every name is whole on its key, on a phone in the hand and o
   await key(/^Pot: A/).click();
   await key(/^Another pot/).click();
   await key(/^New colour/).click();
+  await key(/^Mixed/).click();
   await expect.element(page.getByText('+ 2 more')).toBeVisible();
   await key(/^Pot:/).click();
   for (const [width, height] of [
