@@ -169,6 +169,8 @@ async function reopen(
 ): Promise<void> {
   try {
     Object.assign(book, { db: await openDatabase(name, news) });
+    // It may have been thrown away, and this be an empty one in its place: what was in it is put back at once.
+    if (!isDemo) void safety.check().catch(() => {});
   } catch (error) {
     if (isNewer(error)) return void fail(root, error);
     await hasRoomMade(safety);

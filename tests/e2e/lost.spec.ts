@@ -31,3 +31,31 @@ test('a database that the browser closes by itself is opened again, and no press
   await expect(page.getByRole('button', { name: /^Undo/ })).toContainText('Filled');
   expect(heard).toEqual([]);
 });
+
+test('a database that is cleared under an open table is filled again from the second copy, without a press', async ({
+  page,
+  site,
+}) => {
+  await page.goto(site.url);
+  await firstSession(page);
+  await theMainKey(page).click();
+  const undo = page.getByRole('button', { name: /^Undo/ });
+  await expect(undo).toContainText('Filled');
+  const before = await keysOf(page, 'entries');
+  const held = () => page.evaluate(() => localStorage.getItem('warmshot-kept') ?? '');
+  await expect.poll(held, { timeout: 20_000 }).toContain(`"entries":${before.length}`);
+
+  const browser = await page.context().newCDPSession(page);
+  const { origin } = new URL(site.url);
+  await browser.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
+  // To look into it before the app has made it anew would make another one.
+  const isThere = () =>
+    page.evaluate(async () =>
+      (await indexedDB.databases()).some(({ name }) => name === 'warmshot'),
+    );
+  await expect.poll(isThere, { timeout: 30_000 }).toBe(true);
+  await expect.poll(() => keysOf(page, 'entries'), { timeout: 30_000 }).toEqual(before);
+  await expect(undo).toContainText('Filled');
+  await openAt(page, site);
+  await expect(undo).toContainText('Filled');
+});
