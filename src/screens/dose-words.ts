@@ -47,7 +47,11 @@ export function roundedWords(
   const way = amount > wanted ? 'up' : 'down';
   const error = errorWords(errorShare);
   const words = unit === 'drop' ? 'drops' : unit;
-  const by = error ? `${error} than the mix` : 'right in this much plastisol';
+  // The plastisol is moved with the doses: of more of it a dose that was rounded up can be too little.
+  const isOther = error !== '' && amount > wanted !== errorShare > 0;
+  const by = error
+    ? `${isOther ? 'in this much plastisol ' : ''}${error} than the mix`
+    : 'right in this much plastisol';
   return `Rounded ${way} from ${tidy(wanted)} ${words}, ${by}.`;
 }
 

@@ -129,14 +129,8 @@ export function DosesPanel(props: Props) {
       <p class={styles.cup}>
         <b>{plans.map(({ batch }) => batch).join(' ')}</b>{' '}
         <span>
-          {enoughMl ? (
-            `Too small: ${volumeWords(enoughMl, unit)}`
-          ) : (
-            <>
-              <span class={styles.notStand}>{shortened(called, plans.length > 1 ? 8 : 16)}</span>
-              {plans.length === 1 && <span class={styles.onlyStand}>{shortened(called, 9)}</span>}
-            </>
-          )}
+          <span class={styles.notStand}>{shortened(called, plans.length > 1 ? 8 : 16)}</span>
+          {plans.length === 1 && <span class={styles.onlyStand}>{shortened(called, 9)}</span>}
         </span>
       </p>
       <HowMuch
@@ -156,7 +150,11 @@ export function DosesPanel(props: Props) {
         <PourDoses
           plans={plans}
           swatches={swatches}
-          quiet={enoughMl ? '' : quietWords(plans, mix, props.mixes)}
+          quiet={
+            enoughMl
+              ? `Too small: ${volumeWords(enoughMl, unit)} at least`
+              : quietWords(plans, mix, props.mixes)
+          }
         />
       </div>
       <div class={styles.makeFoot}>

@@ -8,7 +8,7 @@ import { SessionScreen } from '#screens/pour/SessionScreen.tsx';
 import { MaterialScreen } from '#screens/shelf/MaterialScreen.tsx';
 import { ShelfScreen } from '#screens/shelf/ShelfScreen.tsx';
 import { TableScreen } from '#screens/table/TableScreen.tsx';
-import { changeHead, headsOf } from '#store/heads.ts';
+import { changeHead, headOf, headsOf } from '#store/heads.ts';
 import { namelessMixes } from '#store/nameless.ts';
 import { nextName } from '#store/nameless-materials.ts';
 import { endSession, entriesOf } from '#store/sessions.ts';
@@ -112,10 +112,13 @@ describe('a shop with nothing on its shelf', () => {
         .element(page.getByRole('link', { name: `What is ${name}?` }))
         .toHaveAttribute('href', `#/material-facts/${id}`);
     }
+    const written = await headOf(book, 'mixes', mix.id);
     await changeHead(book, 'materials', first.id, { name: 'Peat' }, seven + 4_000_000);
     show(table.shop, <NamelessScreen mixId={mix.id} />);
     await expect.element(page.getByRole('heading', { name: 'Peat' }).first()).toBeVisible();
     await expect.element(page.getByText('Colourant 1')).not.toBeInTheDocument();
+    // The mix itself stays as it was written.
+    expect(await headOf(book, 'mixes', mix.id)).toEqual(written);
     await expect.element(page.getByText('What is Flake 1?')).toBeVisible();
     show(table.shop, <MaterialScreen materialId={first.id} />);
     // 3 of side A and 1 of side B.

@@ -107,6 +107,10 @@ test.for(['usual', 'large', 'largest'] as const)(
     await press(/^Ink and rust, mix/);
     await expect.element(page.getByText(/rounded/)).toBeVisible();
     found.push(...(await look('two sides', keySize)));
+    // Two cups of so little want more plastisol, which is said on one line of every glass.
+    for (let cup = 0; cup < 3; cup++) await press('¼ cup less');
+    await expect.element(page.getByText(/^Too small: .* at least$/)).toBeVisible();
+    found.push(...(await look('too small', keySize)));
     await press('Change');
     await expect.element(key('Side B')).toBeVisible();
     found.push(...(await look('change', keySize)));
