@@ -52,12 +52,12 @@ if (isSlow) {
 }
 
 /**
- * Resolves when three frames in a row found nothing left to draw: a size is measured in the first and drawn
- * before the second, and what that changes is measured there. What waits for the logbook is not known here: a
+ * Resolves when four frames in a row found nothing left to draw: a size is told in the first, measured again in
+ * the second and drawn before the third, and what that changes is measured there. What waits for the logbook is not known here: a
  * test waits for the words that it brings.
  */
 export async function drawn(): Promise<void> {
-  for (let still = 0; still < 3; ) {
+  for (let still = 0; still < 4; ) {
     await new Promise((resolve) => nextFrame(resolve));
     still = underWay === 0 ? still + 1 : 0;
   }
