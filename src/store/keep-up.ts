@@ -6,6 +6,7 @@ import type { Held } from '#store/held.ts';
 import { blankJournal, type Drawer, openJournal, rewrite, wantsRewrite } from '#store/journal.ts';
 import { type Copy, catchUp, heldIn, heldInCopy, keptTables, picturesIn } from '#store/keeping.ts';
 import { ladder } from '#store/ladder.ts';
+import { layAside } from '#store/lay-aside.ts';
 import { subscribe } from '#store/notice.ts';
 import { isFull } from '#store/room.ts';
 
@@ -162,6 +163,10 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
   function owe(tables: readonly Table[]): void {
     for (const table of tables) waiting.add(table);
   }
+  const owing = (tables: readonly Table[]) => (error: unknown) => {
+    owe(tables);
+    throw error;
+  };
 
   async function noteIn(tables: readonly Table[]): Promise<void> {
     await withCopy(async (copy, drawer) => {
@@ -174,10 +179,7 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
       }
       const held = isWhole ? { ...heldInCopy(journal), ...pictures } : await heldIn(copy.db);
       tell({ news: 'held', held, isTight });
-    }).catch((error: unknown) => {
-      owe(tables);
-      throw error;
-    });
+    }).catch(owing(tables));
   }
 
   async function lookThrough(): Promise<void> {
@@ -186,14 +188,9 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
       const isFresh = copy.paper !== null && heldInCopy(journal).records === 0;
       const findings = await checkLogbook(copy, means.now());
       wasChecked = true;
-      try {
-        isTight = await isStillTight(copy.db, drawer);
-        if (!isTight) await catchUp(copy, keptTables);
-        else owe(keptTables);
-      } catch (error) {
-        owe(keptTables);
-        throw error;
-      }
+      isTight = await isStillTight(copy.db, drawer);
+      if (!isTight) await catchUp(copy, keptTables);
+      else owe(keptTables);
       tell({
         news: 'checked',
         before,
@@ -203,7 +200,7 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
         isFresh,
         isTight,
       });
-    });
+    }).catch(owing(keptTables));
   }
 
   const stop = subscribe((tables) => {
@@ -247,26 +244,4 @@ export function keepUp(name: string, means: KeeperMeans, tell: (news: KeeperNews
     makeRoom: () => freed(true),
     makeRoomIfFull: () => freed(false),
   };
-}
-
-/** Writes a file of this many bytes; false when there is no room for it: then none of it stays. */
-async function layAside(drawer: Drawer, file: string, bytes: number): Promise<boolean> {
-  const paper = await drawer.open(file).catch((error: unknown) => {
-    if (isFull(error)) return null;
-    throw error;
-  });
-  if (!paper) return false;
-  try {
-    // Of chance, so that no storage can squeeze it to nothing.
-    for (let at = 0; at < bytes; at += 65_536) {
-      paper.add(crypto.getRandomValues(new Uint8Array(65_536)));
-    }
-    paper.flush();
-    paper.close();
-    return true;
-  } catch {
-    paper.close();
-    await drawer.remove(file).catch(() => {});
-    return false;
-  }
 }
