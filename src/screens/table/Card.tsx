@@ -8,12 +8,12 @@ import type { Result } from '#model/entry.ts';
 import type { Instant } from '#model/schemas.ts';
 import { evenResults } from '#screens/table/acts.ts';
 import { CavityMap, StillMap } from '#screens/table/CavityMap.tsx';
+import { Fitted } from '#screens/table/Fitted.tsx';
 import { useCellRoom } from '#screens/table/key-size.ts';
 import { LayerState } from '#screens/table/late-panels.ts';
 import { badCavities, withClosed } from '#screens/table/marks.ts';
 import { PressKey } from '#screens/table/PressKey.tsx';
 import { Ribbon } from '#screens/table/Ribbon.tsx';
-import { shortened } from '#screens/table/shortened.ts';
 import { useEvidenceNote } from '#screens/table/use-evidence-note.ts';
 import { Warmth } from '#screens/table/Warmth.tsx';
 import { clockWords } from '#screens/words.ts';
@@ -51,8 +51,6 @@ interface Props {
   isBehind: boolean;
   /** The one card that a small phone shows. */
   isFront: boolean;
-  /** How many moulds share the table. */
-  isOneOf: number;
   now: Instant;
   acts: CardActs;
 }
@@ -96,10 +94,7 @@ export function Card(given: Props) {
           {place}
         </span>
         <h2 class={styles.cardName}>
-          <span class={styles.notStand}>{shortened(seat.mould.name, 18)}</span>
-          <span class={styles.onlyStand}>
-            {shortened(seat.mould.name, props.isOneOf === 3 ? 7 : 12)}
-          </span>
+          <Fitted name={seat.mould.name} />
         </h2>
         <span class={styles.cardShot}>shot {number}</span>
       </header>

@@ -67,7 +67,6 @@ export function Cards({ table, now, marks, walk, onSaid }: Props) {
             marked={halfMade(seat, marks)}
             isBehind={open !== null}
             isFront={seat === front}
-            isOneOf={table.seats.length}
             now={now}
             acts={actsOf({ table, now, marks, onSaid }, seat)}
           />

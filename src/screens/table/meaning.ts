@@ -28,8 +28,15 @@ export interface Meaning {
 }
 
 const longestNames = 22;
+/** On a stand the word of the key leaves one line. */
+const longestOnStand = 9;
 /** With a shortage to tell, less room is left for names. */
 const longestNamesShort = 12;
+
+/** A name that is too long for the line; the dots make it wider than its letters. */
+function cut(name: string, most: number): string {
+  return name.length > most ? shortened(name, most - 1) : name;
+}
 
 /** All that the main key says, as a screen reader reads it. */
 export function spokenOf({ word, spoken, touches }: Meaning): string {
@@ -54,9 +61,10 @@ export function meaningOf(
 ): Meaning {
   const names = joined(step.seats.map((seat) => seat.mould.name));
   const places = joined(step.seats.map((seat) => String(table.seats.indexOf(seat) + 1)));
-  const short = step.seats.length > 1 ? places : names;
+  const isOne = step.seats.length === 1;
+  const short = isOne ? cut(names, longestOnStand) : places;
   // Long names would not fit the key: the numbers on the cards name the moulds as well.
-  const shown = names.length > longestNames ? short : names;
+  const shown = names.length > longestNames ? (isOne ? cut(names, longestNames) : places) : names;
   switch (step.means) {
     case 'good':
       return {
@@ -105,8 +113,9 @@ export function meaningOf(
       return {
         means: 'nothing',
         word: 'Setting',
-        touches: `${names} first`,
-        short: `${names} first`,
+        touches: `${shown} first`,
+        spoken: `${names} first`,
+        short: `${short} first`,
         act: () => {},
       };
     default:

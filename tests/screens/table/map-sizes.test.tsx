@@ -241,7 +241,6 @@ test('checklist 9: a live map on a card is whole with cells of 72 px, or is not 
         marked={results}
         isBehind={false}
         isFront={true}
-        isOneOf={1}
       />
     )),
   );

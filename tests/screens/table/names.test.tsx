@@ -80,3 +80,24 @@ test('of three pots every name is whole on its key, on a phone in the hand and o
     expect(shownOn(/^About/)).toBe('About Peat brown A');
   }
 });
+
+test('of three moulds a name is whole on its card on a stand, and a long one is cut before the state beside it', async () => {
+  await aTable([
+    ['Grub 50', 2, 2],
+    ['Leaf tail', 2, 2],
+    ['A mould with a rather long name', 2, 2],
+  ]);
+  const names = () =>
+    [...document.querySelectorAll('article h2')].map(
+      (heading) => heading.querySelector('span')?.textContent ?? '',
+    );
+  await page.viewport(740, 360);
+  await expect.poll(() => names().slice(0, 2)).toEqual(['Grub 50', 'Leaf tail']);
+  await page.viewport(360, 740);
+  await expect.poll(() => names()[2]).toMatch(/^A mou.*….*e$/);
+  for (const card of document.querySelectorAll('article')) {
+    const name = card.querySelector('h2 span span')?.getBoundingClientRect();
+    const state = card.querySelector('[data-blocks]')?.getBoundingClientRect();
+    expect(name?.right ?? 999).toBeLessThanOrEqual(state?.left ?? 0);
+  }
+});
