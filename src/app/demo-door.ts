@@ -1,6 +1,6 @@
 import type { FastClock } from '#platform/fast-clock.ts';
 import type { Book } from '#store/book.ts';
-import { asideName } from '#store/copy/aside.ts';
+import { asideName, shutAside } from '#store/copy/aside.ts';
 import { fillDemo, removeDatabase } from '#store/demo.ts';
 import { footingOf } from '#store/footing.ts';
 import { demoName } from '#store/names.ts';
@@ -29,6 +29,7 @@ export async function hurry(book: Book, clock: FastClock): Promise<void> {
 
 /** Removes every trace of the demo shop and goes back to the person's own. */
 export async function leaveDemo(book: Book): Promise<void> {
+  shutAside(demoName);
   book.db.close();
   await removeDatabase(demoName);
   await removeDatabase(asideName(demoName));

@@ -188,20 +188,19 @@ for (const [backend, flags] of Object.entries(backends)) {
         const lost = page.getByRole('heading', { name: 'The phone lost the logbook' });
         const table = page.locator('nav[aria-label="Log"]');
         const failed = page.getByRole('heading', { name: 'Something went wrong' });
-        await expect(lost.or(table).or(failed)).toBeVisible(slow);
-        if (await failed.isVisible()) {
-          // The browser gives nothing back in the place of a record: one look through, and on. Or it
-          // reads no more at all: then the page offers to build the database anew.
-          const anew = page.getByRole('button', { name: 'Build it anew from the second copy' });
-          await page.waitForTimeout(5_000);
-          if (!(await anew.isVisible())) {
-            await page.getByRole('button', { name: 'Start again' }).click();
-            // On a busy machine the offer may come later than that, or after the next start.
-            await expect(lost.or(table).or(anew)).toBeVisible(slow);
-          }
-          if (await anew.isVisible()) await anew.click().catch(() => {});
-          await expect(lost.or(table)).toBeVisible(slow);
+        const again = page.getByRole('button', { name: 'Start again' });
+        const anew = page.getByRole('button', { name: 'Build it anew from the second copy' });
+        // The browser gives nothing back in the place of a record: one look through, and on. Or it reads no
+        // more at all, perhaps only once the table stands: then the page offers to build the database anew.
+        for (let turn = 0; turn < 6; turn += 1) {
+          await expect(lost.or(table).or(failed)).toBeVisible(slow);
+          await page.waitForTimeout(1_000);
+          if (!(await failed.isVisible())) break;
+          await page.waitForTimeout(4_000);
+          await ((await anew.isVisible()) ? anew : again).click(slow).catch(() => {});
+          await expect(lost.or(table).or(failed)).toBeVisible(slow);
         }
+        await expect(lost.or(table)).toBeVisible(slow);
         const wasLost = await lost.isVisible();
         const start = Date.now();
         if (wasLost && damage === 'both deleted') {

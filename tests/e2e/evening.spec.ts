@@ -183,6 +183,7 @@ test('no text field can take the focus at the table, and nothing there scrolls',
     },
     async () => {
       await press(page, /^New colour/);
+      await press(page, /^Mixed/);
       await pressMain(page, /^Filled/);
     },
     () => press(page, /^Open now/),

@@ -90,10 +90,19 @@ export async function clearUndo(book: Book): Promise<void> {
   });
 }
 
+/** Logbooks that are being removed: what was opened now would come back as an empty database. */
+const leaving = new Set<string>();
+
+/** From now on nothing is opened beside this logbook: whoever asks gets no answer, the page is about to go. */
+export function shutAside(bookName: string): void {
+  leaving.add(bookName);
+}
+
 async function withAside<T>(
   book: Book,
   act: (db: Awaited<ReturnType<typeof openDB<Kept>>>) => Promise<T>,
 ): Promise<T> {
+  if (leaving.has(book.db.name)) return await new Promise(() => {});
   const db = await openDB<Kept>(asideName(book.db.name), 1, {
     upgrade: (fresh) => void fresh.createObjectStore('kept'),
     blocking: (_current, _wanted, event) => (event.target as IDBDatabase).close(),
