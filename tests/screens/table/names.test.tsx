@@ -101,3 +101,22 @@ test('of three moulds a name is whole on its card on a stand, and a long one is 
     expect(name?.right ?? 999).toBeLessThanOrEqual(state?.left ?? 0);
   }
 });
+
+test('of three moulds on a stand each card that is open says its whole name', async () => {
+  await page.viewport(740, 360);
+  const table = await aTable([
+    ['Grub 50', 2, 4],
+    ['Shad 7', 2, 2],
+    ['Leaf tail', 6, 2],
+  ]);
+  table.pass(1_000);
+  await key(/^Filled/).click();
+  for (const name of ['Grub 50', 'Shad 7']) {
+    await key(new RegExp(`^Open now, ${name}`)).click();
+    const card = page.getByRole('article', { name: new RegExp(name) });
+    await expect.element(card.getByText('OPEN')).toBeVisible();
+    await drawn();
+    expect(card.element().textContent).toContain(name);
+    expect(card.element().textContent).not.toContain('…');
+  }
+});
