@@ -13,7 +13,7 @@ import styles from './Rows.module.css';
 
 /** What is stored on this phone, counted now. */
 export function SafeSheet() {
-  const { book } = useShop();
+  const { book, leaveDemo } = useShop();
   const held = useLive(
     async () => {
       const columns = await allColumns(book);
@@ -38,7 +38,7 @@ export function SafeSheet() {
         </span>
       </p>
       <SafetyLine />
-      <SecondCopy />
+      {leaveDemo ? <p>Made-up numbers need no second copy: the app has them.</p> : <SecondCopy />}
       <TestCopy />
       <p>
         Nothing leaves the phone. Clear this site's data or lose the phone, and the log is lost.

@@ -47,6 +47,13 @@ describe('what is saved', () => {
     await expect.element(page.getByText('Saved on this phone: 3 sessions, 6 shots.')).toBeVisible();
   });
 
+  test('of the demo shop has no second copy, and says why', async () => {
+    shop.leaveDemo = () => {};
+    await open();
+    await expect.element(page.getByText('Made-up numbers need no second copy')).toBeVisible();
+    await expect.element(page.getByText('is being looked at')).not.toBeInTheDocument();
+  });
+
   test('of an empty shop is nothing', async () => {
     await open();
     await expect.element(page.getByText('Saved on this phone: 0 sessions, 0 shots.')).toBeVisible();
