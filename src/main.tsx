@@ -169,13 +169,27 @@ async function reopen(
 ): Promise<void> {
   try {
     Object.assign(book, { db: await openDatabase(name, news) });
-    // It may have been thrown away, and this be an empty one in its place: what was in it is put back at once.
-    if (!isDemo) void safety.check().catch(() => {});
+    void refill({ book, safety }).catch(() => {});
   } catch (error) {
     if (isNewer(error)) return void fail(root, error);
     await hasRoomMade(safety);
     setTimeout(() => void reopen({ book, safety }, news, root), 2_000);
   }
+}
+
+/** No sooner than so many ms after the last look is a database that was lost looked into again. */
+const betweenLooksMs = 60_000;
+let lookedAt = Number.NEGATIVE_INFINITY;
+
+/**
+ * A lost database may have been thrown away, and this be an empty one in its place: what was in it is
+ * put back at once. One that is not empty is left alone: a damaged one is closed at every look, so that
+ * looking would go round and stand in the way of whoever builds it anew.
+ */
+async function refill({ book, safety }: Pick<Shop, 'book' | 'safety'>): Promise<void> {
+  if (isDemo || performance.now() - lookedAt < betweenLooksMs) return;
+  lookedAt = performance.now();
+  if (await isBlank(book)) await safety.check();
 }
 
 /** Longer than this no phone should take to open the logbook. */
