@@ -52,7 +52,7 @@ async function open(root: HTMLElement): Promise<void> {
       render(<Trouble {...blocked} />, root);
     },
     onMadeWay: () => render(<Trouble {...madeWay} />, root),
-    onLost: () => void reopen({ book, safety }, news, root),
+    onLost: () => void reopen({ book, safety, clock }, news, root),
   };
   let opened: Book | null = null;
   const safety = safetyOf(() => opened);
@@ -163,17 +163,17 @@ async function lostFrom({ safety }: Shop) {
  * entries that are not stored yet: what is on screen stays there.
  */
 async function reopen(
-  { book, safety }: Pick<Shop, 'book' | 'safety'>,
+  { book, safety, clock }: Pick<Shop, 'book' | 'safety' | 'clock'>,
   news: OpeningNews,
   root: HTMLElement,
 ): Promise<void> {
   try {
     Object.assign(book, { db: await openDatabase(name, news) });
-    void refill({ book, safety }).catch(() => {});
+    void refill({ book, safety, clock }).catch(() => {});
   } catch (error) {
     if (isNewer(error)) return void fail(root, error);
     await hasRoomMade(safety);
-    setTimeout(() => void reopen({ book, safety }, news, root), 2_000);
+    setTimeout(() => void reopen({ book, safety, clock }, news, root), 2_000);
   }
 }
 
@@ -186,9 +186,14 @@ let lookedAt = Number.NEGATIVE_INFINITY;
  * put back at once. One that is not empty is left alone: a damaged one is closed at every look, so that
  * looking would go round and stand in the way of whoever builds it anew.
  */
-async function refill({ book, safety }: Pick<Shop, 'book' | 'safety'>): Promise<void> {
-  if (isDemo || performance.now() - lookedAt < betweenLooksMs) return;
-  lookedAt = performance.now();
+async function refill({
+  book,
+  safety,
+  clock,
+}: Pick<Shop, 'book' | 'safety' | 'clock'>): Promise<void> {
+  const now = clock.now();
+  if (isDemo || Math.abs(now - lookedAt) < betweenLooksMs) return;
+  lookedAt = now;
   if (await isBlank(book)) await safety.check();
 }
 
