@@ -77,6 +77,8 @@ test('checklist 7: a swipe from anywhere to anywhere, a drag from key to key and
       at: [window.scrollX, window.scrollY, window.location.hash, window.history.length],
       scrolled: [...document.querySelectorAll('*')].filter((one) => one.scrollTop !== 0).length,
     }));
+  // The rounds that are left come a moment after the table.
+  await expect(key(page, /^Pot:/)).toContainText(/\d left$/);
   const before = await asItIs();
   const [log, skip, undo] = [
     await middleOf(page, /^Log now/),
