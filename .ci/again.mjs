@@ -1,6 +1,6 @@
 /**
  * Fetches a late file of the app. A browser may keep the failure of an address for as long as the page
- * lives (Chromium 156 does): whoever asks again is answered without a look. So each further try goes
+ * lives (Chromium 150 does): whoever asks again is answered without a look. So each further try goes
  * under an address of its own, which the worker and every static host answer with the same file; from the
  * first that works on, everybody gets that one.
  */

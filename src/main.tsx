@@ -135,12 +135,10 @@ function safetyOf(book: () => Book | null): Safety {
 
 /** Begins to keep the second copy; a busy device that does not hand out its files at once is asked again. */
 async function startKeeping(safety: Safety): Promise<void> {
-  for (const pauseMs of [2_000, 10_000, 60_000]) {
-    try {
-      return await safety.start();
-    } catch {
-      await new Promise((resolve) => setTimeout(resolve, pauseMs));
-    }
+  for (const pauseMs of [0, 2_000, 10_000, 60_000]) {
+    await new Promise((resolve) => setTimeout(resolve, pauseMs));
+    const start = safety.start().then(() => true);
+    if (await start.catch(() => false)) return;
   }
 }
 

@@ -75,7 +75,7 @@ type Decoder = new (given: {
 /**
  * A large JPEG opened in eighths of its size, not much larger than it is needed: of 50 million points that
  * takes a sixth of the memory and a third of the time, and the small picture is nearer to the large one
- * (measured on Chromium 156). Null: this browser, or this file, has to be opened whole.
+ * (measured on Chromium 150). Null: this browser, or this file, has to be opened whole.
  */
 async function openedSmall(
   file: Blob,

@@ -106,7 +106,8 @@ test('checklist 7: a swipe from anywhere to anywhere, a drag from key to key and
   }
   await page.mouse.move(middle.x, middle.y);
   await page.mouse.wheel(0, 600);
-  await page.evaluate(() => new Promise((next) => requestAnimationFrame(next)));
+  // As long as a press takes to be stored and shown.
+  await page.waitForTimeout(500);
   expect(await asItIs()).toEqual(before);
   // The glass still feels a press.
   await expect.poll(() => mainKey(page)).toMatch(/^Filled/);

@@ -52,9 +52,9 @@ if (isSlow) {
 }
 
 /**
- * Resolves when four frames in a row found nothing left to draw: a size is told in the first, measured again in
- * the second and drawn before the third, and what that changes is measured there. What waits for the logbook is not known here: a
- * test waits for the words that it brings.
+ * Resolves when four frames in a row found nothing left to draw: a size is told in the first, measured
+ * again in the second and drawn before the third, and what that changes is measured there. What waits for
+ * the logbook is not known here: a test waits for the words that it brings.
  */
 export async function drawn(): Promise<void> {
   for (let still = 0; still < 4; ) {

@@ -1,5 +1,5 @@
 import { type Result, type Said, type SessionId, ShotId } from '#model/entry.ts';
-import type { Colourway } from '#model/gear.ts';
+import type { Colourway, Injector } from '#model/gear.ts';
 import type { Mould } from '#model/mould.ts';
 import { type Book, freshId } from '#store/book.ts';
 import { logEntry } from '#store/entries.ts';
@@ -56,6 +56,15 @@ export async function aColourway(
     swatch,
   }));
   return await addHead(book, 'colourways', { name, sides }, seven - 86_400_000);
+}
+
+/** Two injectors, of 4 and of 2 fl oz; the first of them. */
+export async function twoInjectors(book: Book): Promise<Injector> {
+  const facts = { boreMm: null, isTwin: false };
+  const long = { ...facts, name: 'Long one', capacityMl: 118 };
+  const injector = await addHead(book, 'injectors', long, seven);
+  await addHead(book, 'injectors', { ...facts, name: 'Short one', capacityMl: 59 }, seven);
+  return injector;
 }
 
 /** One fill of one mould: results as letters, null when it was never logged. */

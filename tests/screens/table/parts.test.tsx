@@ -3,12 +3,10 @@ import { page } from 'vitest/browser';
 import { tableOf } from '#calc/table.ts';
 import { trayAfter } from '#calc/tray.ts';
 import type { MouldId } from '#model/mould.ts';
-import type { Book } from '#store/book.ts';
-import { addHead } from '#store/heads.ts';
 import { allColumns } from '#store/history.ts';
 import { endSession, entriesOf } from '#store/sessions.ts';
 import { drawn } from '../../hands/drawn.ts';
-import { aMould, pourEvening, seven } from '../../hands/evening.ts';
+import { aMould, pourEvening, seven, twoInjectors } from '../../hands/evening.ts';
 import { Finger } from '../../hands/finger.ts';
 import { keysOn, placeFaults } from '../../hands/glass.ts';
 import { aTable, type LineUpOf, mainSays, type TestTable } from '../../hands/table.tsx';
@@ -59,18 +57,6 @@ const tailsAndBody: LineUpOf = async (book) => {
   });
   return { mouldIds: [tail.id, body.id] };
 };
-
-async function injectors(book: Book) {
-  const facts = { boreMm: null, isTwin: false };
-  const long = await addHead(
-    book,
-    'injectors',
-    { ...facts, name: 'Long one', capacityMl: 118 },
-    seven,
-  );
-  await addHead(book, 'injectors', { ...facts, name: 'Short one', capacityMl: 59 }, seven);
-  return long.id;
-}
 
 describe('tails and bodies', () => {
   beforeEach(async () => {
@@ -237,7 +223,7 @@ describe('injectors and pots', () => {
   test('the load stands in one line, and another injector is two presses away', async () => {
     table = await aTable(
       async (book) => {
-        const injectorId = await injectors(book);
+        const injectorId = (await twoInjectors(book)).id;
         const four = await aMould(book, 'Grub 50', { rows: 2, cols: 2 });
         const eight = await aMould(book, 'Shad 7', { rows: 4, cols: 2 });
         return { mouldIds: [four.id, eight.id], injectorId };
@@ -310,7 +296,7 @@ describe('every glass', () => {
       table = await aTable(async (book) => {
         const { mouldIds } = await tailsAndBody(book);
         const cup = await aMould(book, 'Cup 4', { rows: 2, cols: 2 }, { fill: 'by-hand' });
-        const injectorId = await injectors(book);
+        const injectorId = (await twoInjectors(book)).id;
         return { mouldIds: [...mouldIds.slice(1), cup.id, tailId].slice(0, count), injectorId };
       });
       table.pass(1_000);

@@ -1,9 +1,8 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page } from 'vitest/browser';
 import type { Book } from '#store/book.ts';
-import { addHead } from '#store/heads.ts';
 import { drawn } from '../../hands/drawn.ts';
-import { aMould, seven } from '../../hands/evening.ts';
+import { aMould, twoInjectors } from '../../hands/evening.ts';
 import { placeFaults } from '../../hands/glass.ts';
 import { keyDown, pageDown } from '../../hands/pedal.ts';
 import { aTable, type LineUpOf, mainSays, type TestTable } from '../../hands/table.tsx';
@@ -42,15 +41,7 @@ async function twoMoulds(book: Book): ReturnType<LineUpOf> {
 
 /** The same with injectors to choose from: a row of keys more. */
 async function withInjectors(book: Book): ReturnType<LineUpOf> {
-  const facts = { boreMm: null, isTwin: false };
-  const long = await addHead(
-    book,
-    'injectors',
-    { ...facts, name: 'Long one', capacityMl: 118 },
-    seven,
-  );
-  await addHead(book, 'injectors', { ...facts, name: 'Short one', capacityMl: 59 }, seven);
-  return { ...(await twoMoulds(book)), injectorId: long.id };
+  return { ...(await twoMoulds(book)), injectorId: (await twoInjectors(book)).id };
 }
 
 /** Two moulds, four rounds of five minutes each, all good: 24 baits, with the panel of the table open. */
