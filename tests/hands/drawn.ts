@@ -11,6 +11,8 @@ const isSlow = Boolean(import.meta.env.VITE_SLOW);
 const followMs = 150;
 /** Reads for nothing that stand before the first real one of a transaction. */
 const idleReads = 300;
+/** ms that a write stands on the disk before a page hears of it, as where the disk has much else to do. */
+const flushMs = 1_200;
 
 /** The clock of the browser, also where a test has put its own in place. */
 const later = window.setTimeout.bind(window);
@@ -47,6 +49,16 @@ if (isSlow) {
     const [name] = transaction.objectStoreNames;
     const store = transaction.objectStore(name ?? '');
     for (let read = 0; read < idleReads; read += 1) store.getKey(0);
+    // Only where a page is shown: what a test lays out before it need not wait.
+    if (transaction.mode === 'readwrite' && document.body.childElementCount > 0) {
+      const listen = transaction.addEventListener.bind(transaction);
+      transaction.addEventListener = (kind: string, hear: EventListener, ...how: []) =>
+        listen(
+          kind,
+          kind === 'complete' ? (event) => later(() => hear(event), flushMs) : hear,
+          ...how,
+        );
+    }
     return transaction;
   };
 }
