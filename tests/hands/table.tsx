@@ -126,3 +126,9 @@ export function mainKey(): HTMLElement {
 export async function mainSays(words: RegExp): Promise<void> {
   await expect.poll(() => mainKey().getAttribute('aria-label')).toMatch(words);
 }
+
+/** What the keys of the pots say: they change a moment after a mix is on disk. */
+export function potWords(): string {
+  const keys = page.getByRole('button', { name: /^Pot:/ }).elements();
+  return keys.map(({ textContent }) => textContent).join();
+}

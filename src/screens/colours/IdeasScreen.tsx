@@ -49,9 +49,10 @@ export function IdeasScreen() {
       if (words === '' || tooLong) return null;
       const facts = { text: words, colourwayId: null, mouldId: null, doneAt: null };
       await addHead(book, 'ideas', facts, clock.now());
-      setText('');
+      // What was typed while it was written is the next idea.
+      setText((now) => (now === text ? '' : now));
       return null;
-    });
+    }, `add ${text}`);
   const setDone = (idea: Idea, isDone: boolean) =>
     act(async () => {
       await changeHead(
@@ -62,14 +63,14 @@ export function IdeasScreen() {
         clock.now(),
       );
       return null;
-    });
+    }, `done ${idea.id}`);
 
   const takeOff = (idea: Idea) =>
     act(async () => {
       const at = clock.now();
       await setDeleted(book, 'ideas', idea.id, at, at);
       return null;
-    });
+    }, idea.id);
 
   return (
     <DeskPage

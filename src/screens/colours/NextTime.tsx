@@ -36,7 +36,7 @@ export function NextTime({ mix }: { mix: Mix }) {
             void act(async () => {
               await noteNextTime(book, mix.id, text, clock.now());
               return null;
-            })
+            }, text)
           }
         >
           Keep the note

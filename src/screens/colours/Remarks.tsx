@@ -58,10 +58,11 @@ export function Remarks(props: Props) {
       const facts = { kind, text: words, colourwayId, mixId: mix?.id ?? null };
       const of = kind === 'water' ? mouldId : null;
       await addHead(book, 'remarks', { ...facts, mouldId: of, sessionId: null }, clock.now());
-      setText('');
-      setMouldId(null);
+      // What was typed or pressed while it was written is the next note.
+      setText((now) => (now === text ? '' : now));
+      setMouldId((now) => (now === mouldId ? null : now));
       return null;
-    });
+    }, `add ${text}`);
 
   return (
     <Sheet title="Notes">
@@ -123,7 +124,7 @@ export function Remarks(props: Props) {
                   const at = clock.now();
                   await setDeleted(book, 'remarks', remark.id, at, at);
                   return null;
-                })
+                }, remark.id)
               }
             >
               Take off

@@ -27,7 +27,7 @@ export function TakenLately({ kind, taken }: Props) {
         <ActKey
           key={id}
           onPress={() =>
-            void act(() => setDeleted(book, kind, id, null, clock.now()).then(() => null))
+            void act(() => setDeleted(book, kind, id, null, clock.now()).then(() => null), id)
           }
         >
           Bring back: {text.length > 40 ? `${text.slice(0, 40)}…` : text}

@@ -2,7 +2,7 @@ import { useShop } from '#live/shop.ts';
 import type { Mould } from '#model/mould.ts';
 import { Refusal } from '#screens/Refusal.tsx';
 import { useOneAct } from '#screens/use-one-act.ts';
-import { changeHead } from '#store/heads.ts';
+import { changeHead, headOf } from '#store/heads.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 
@@ -22,20 +22,23 @@ export function ClosedKeys({ mould, worst, isAtTable }: Props) {
   const canClose = worst !== null && !closed.includes(worst.cavity);
   if (!canClose && closed.length === 0) return null;
   if (isAtTable) return <p>It is on the table now. Close and open its cavities there.</p>;
-  const set = (next: number[]) =>
+  const set = (cavity: number, isClosed: boolean) =>
     void act(async () => {
-      const sorted = next.toSorted((a, b) => a - b);
-      await changeHead(book, 'moulds', id, { closed: sorted }, clock.now());
+      // As it stands when its turn has come: another cavity may have been closed or opened meanwhile.
+      const now = (await headOf(book, 'moulds', id))?.closed ?? closed;
+      const next = now.filter((one) => one !== cavity);
+      if (isClosed) next.push(cavity);
+      await changeHead(book, 'moulds', id, { closed: next.toSorted((a, b) => a - b) }, clock.now());
       return null;
-    });
+    }, `${cavity}`);
   return (
     <>
       <Acts>
         {canClose && (
-          <ActKey onPress={() => set([...closed, worst.cavity])}>Close off {worst.cavity}</ActKey>
+          <ActKey onPress={() => set(worst.cavity, true)}>Close off {worst.cavity}</ActKey>
         )}
         {closed.map((cavity) => (
-          <ActKey key={cavity} onPress={() => set(closed.filter((one) => one !== cavity))}>
+          <ActKey key={cavity} onPress={() => set(cavity, false)}>
             Open {cavity} again
           </ActKey>
         ))}

@@ -92,7 +92,7 @@ function Verdict({ mould }: { mould: Mould }) {
                 const next = mould.verdict === verdict ? null : verdict;
                 await changeHead(book, 'moulds', mould.id, { verdict: next }, clock.now());
                 return null;
-              })
+              }, verdict)
             }
           >
             {word}

@@ -22,7 +22,7 @@ export function PhotoKnown({ photo }: { photo: Photo }) {
       const rating = next === photo.rating ? null : next;
       await changeHead(book, 'photos', photo.id, { rating }, clock.now());
       return null;
-    });
+    }, `${next}`);
   return (
     <Sheet title="How it came out, of 5">
       <div class={styles.whole}>

@@ -34,7 +34,7 @@ export function Journal({ jar, movements, units }: Props) {
       await takeBackMovement(book, target, clock.now());
       touch.confirm();
       return null;
-    });
+    }, target.id);
   }
 
   return (

@@ -52,7 +52,7 @@ export function MaterialPage({ jar, movements, settings }: Props) {
       await moveStock(book, material.id, { kind: 'checked' }, { at, writtenAt: at, note: '' });
       touch.confirm();
       return null;
-    });
+    }, 'checked');
   }
 
   function openNew() {
@@ -62,7 +62,7 @@ export function MaterialPage({ jar, movements, settings }: Props) {
       await moveStock(book, material.id, says, { at, writtenAt: at, note: '' });
       touch.confirm();
       return null;
-    });
+    }, 'opened');
   }
 
   return (

@@ -24,7 +24,7 @@ export function ToBuy({ jars, units }: { jars: readonly Jar[]; units: Units }) {
     void act(async () => {
       await changeHead(book, 'materials', jar.material.id, { tickedAt }, clock.now());
       return null;
-    });
+    }, jar.material.id);
   }
 
   async function hand(way: 'copy' | 'share') {

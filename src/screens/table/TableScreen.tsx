@@ -20,7 +20,8 @@ export function TableScreen() {
   const draft = useLive(
     async () => (sessionId ? await draftOf(book, sessionId) : null),
     ['drafts'],
-    sessionId ?? '',
+    // Read anew when the table comes back from another window: what it told last may be on its way still.
+    `${sessionId ?? ''}${isHere === false ? ' elsewhere' : ''}`,
   );
   useEffect(() => {
     if (log === null) leaveTable();

@@ -1,5 +1,5 @@
 import type { RefObject } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { confirm } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
 import type { KeyWalker } from '#screens/table/key-walker.ts';
@@ -27,7 +27,7 @@ export function useKeyWalk(root: RefObject<HTMLElement | null>): KeyWalk {
     latest.current?.end();
     setWalker(null);
   };
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!walker) return;
     const fingerTakesOver = ({ target }: PointerEvent) => {
       if (!(target instanceof Element && target.closest('nav'))) end();

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { confirm } from '#live/answer.ts';
 import { useShop } from '#live/shop.ts';
 import type { Result, ShotId } from '#model/entry.ts';
@@ -33,7 +33,7 @@ export function useWalk(marks: Marks): Walk {
   const latest = useRef({ open, cavities, step });
   latest.current = { open, cavities, step };
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!isOn) return;
     const fingerTakesOver = ({ target }: PointerEvent) => {
       if (!(target instanceof Element && target.closest('nav'))) setWalked(null);

@@ -30,7 +30,7 @@ export function TakenOff() {
           <Row key={id} title={name} says={says}>
             <ActKey
               label={`Bring back ${name}`}
-              onPress={() => void act(() => bringBack(clock.now()).then(() => null))}
+              onPress={() => void act(() => bringBack(clock.now()).then(() => null), id)}
             >
               Bring back
             </ActKey>

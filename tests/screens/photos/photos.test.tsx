@@ -162,7 +162,7 @@ describe('a photo that is added', () => {
   test('is felt, and asked of the camera of the back', async () => {
     await give(fileOf(await aPicture([40, 40], redAndBlue)), 'Take a photo');
     await kept();
-    expect(shop.felt).toEqual(['confirm']);
+    await expect.poll(() => shop.felt).toEqual(['confirm']);
     await expect.element(field('Take a photo')).toHaveAttribute('capture', 'environment');
   });
 });

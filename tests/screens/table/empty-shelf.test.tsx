@@ -16,7 +16,7 @@ import { seven } from '../../hands/evening.ts';
 import { Finger } from '../../hands/finger.ts';
 import { aMaterial } from '../../hands/mixes.ts';
 import { show } from '../../hands/show.tsx';
-import { aTable, type TestTable } from '../../hands/table.tsx';
+import { aTable, potWords, type TestTable } from '../../hands/table.tsx';
 
 let table: TestTable;
 const finger = new Finger(11);
@@ -67,6 +67,7 @@ describe('a shop with nothing on its shelf', () => {
     await press(/^Colourant 1 2 drops/);
     await press(/^New flake/);
     await expect.element(key(/^Flake 1 ⅛ tsp/)).toBeVisible();
+    const told = potWords();
     await press(/^Mixed/);
     await expect.poll(poured).toEqual([
       [
@@ -75,6 +76,7 @@ describe('a shop with nothing on its shelf', () => {
       ],
     ]);
     await expect.poll(async () => (await headsOf(book, 'materials')).length).toBe(2);
+    await expect.poll(potWords).not.toBe(told);
     await makeUp('Side B');
     // What was used for side A is on the shelf now, so that it can go in here, too.
     await press(/^Colourant 1 last/);

@@ -20,7 +20,7 @@ import { aColourway, aMould, seven } from '../../hands/evening.ts';
 import { Finger } from '../../hands/finger.ts';
 import { aDose, aMaterial, aSide, cupMl } from '../../hands/mixes.ts';
 import { show } from '../../hands/show.tsx';
-import { aTable, mainKey, mainSays, type TestTable } from '../../hands/table.tsx';
+import { aTable, mainKey, mainSays, potWords, type TestTable } from '../../hands/table.tsx';
 
 let table: TestTable;
 let black: Material;
@@ -60,8 +60,11 @@ async function makeUp(place: string, counts: Record<string, number>): Promise<vo
   for (const [name, count] of Object.entries(counts)) {
     for (let number = 0; number < count; number++) await press(new RegExp(`^${name} `));
   }
+  const told = potWords();
   await press(/^Mixed/);
   await expect.poll(async () => (await pots()).length).toBe(before + 1);
+  // The table hears of it a moment after the disk.
+  await expect.poll(potWords).not.toBe(told);
 }
 
 beforeEach(async () => {
@@ -237,7 +240,9 @@ describe('a laminate made up at the table', () => {
     await press(/^Pot: A/);
     await press(/^New mix/);
     await press('Side A');
+    const told = potWords();
     await press(new RegExp(`^${peat.name}, mix`));
+    await expect.poll(potWords).not.toBe(told);
     await makeUp('Side B', { Black: 4 });
     await expect.poll(async () => (await nameless()).length).toBe(2);
     const roles = (await nameless()).map(({ sides }) => sides.map(({ role }) => role).join());
@@ -248,9 +253,11 @@ describe('a laminate made up at the table', () => {
     await makeUp('Side A', { Black: 3 });
     await makeUp('Side B', { 'Green flake': 2 });
     await expect.poll(async () => (await nameless())[0]?.sides.length).toBe(2);
+    const told = potWords();
     await press(/^Undo/);
     await expect.poll(async () => (await nameless())[0]?.sides.length).toBe(1);
     expect(await nameless()).toMatchObject([{ sides: [{ role: 'only', doses: [{ amount: 3 }] }] }]);
+    await expect.poll(potWords).not.toBe(told);
     table.pass(1_000);
     await press(/^Undo/);
     await expect.poll(nameless).toEqual([]);

@@ -115,6 +115,6 @@ test('a press that may not stand in the log is refused to the hand, and the next
   expect(log?.unsaved).toBe(0);
   expect(await table.entries()).toEqual([]);
   await log?.write({ kind: 'session-ended' });
-  expect(table.heard).toEqual(['wrong way', 'logged']);
+  await expect.poll(() => table.heard).toEqual(['wrong way', 'logged']);
   expect(await table.entries()).toHaveLength(1);
 });
