@@ -195,6 +195,12 @@ async function asLateAsItGets(page: Page): Promise<void> {
   });
 }
 
+/** Opens the map of the first mould, unless its card shows it. */
+async function openMap(page: Page): Promise<void> {
+  await expect(key(page, /^Mark bad|^Cavity/)).toBeVisible();
+  if (await key(page, /^Mark bad/).isVisible()) await press(page, /^Mark bad/);
+}
+
 /** Begins with these moulds, the main key where the person wants it. */
 async function begin(page: Page, count: number, side: 'left' | 'right'): Promise<void> {
   await openApp(page);
@@ -240,8 +246,9 @@ for (const side of ['right', 'left'] as const) {
       await expect(key(page, /^Open now/)).toBeVisible();
       await look('setting');
       await press(page, /^Open now/);
+      await expect(key(page, /^Mark bad|^Cavity/)).toBeVisible();
       await look('open');
-      if (await key(page, /^Mark bad/).isVisible()) await press(page, /^Mark bad/);
+      await openMap(page);
       await press(page, /^Cavity 2/);
       await look('map');
       await press(page, /^More/);
@@ -261,7 +268,7 @@ for (const side of ['right', 'left'] as const) {
       await look('mould');
       await press(page, /^Pot:/);
       await press(page, /^Pot:/);
-      if (await key(page, /^Mark bad/).isVisible()) await press(page, /^Mark bad/);
+      await openMap(page);
       await press(page, /^Cavity 3/);
       await press(page, /^More/);
       await press(page, /^Check later/);
