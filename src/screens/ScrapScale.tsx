@@ -49,7 +49,8 @@ export function ScrapScale({ sessionId, entries, aside, together, isFolded }: Pr
   const write = (doing: (at: number) => Promise<void>) =>
     act(async () => {
       await doing(clock.now());
-      setDraftG(null);
+      // What the scale was set to meanwhile is still to be kept.
+      setDraftG((now) => (now === draftG ? null : now));
       return null;
     });
   const keep = () =>

@@ -1,7 +1,8 @@
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { headerBytes, pictureHeader } from '#calc/picture-header.ts';
 import { useShop } from '#live/shop.ts';
 import { mostPhotoBytes, mostPhotoPx, type Photo } from '#model/photo.ts';
+import { useTurns } from '#screens/use-turns.ts';
 import { addPhoto, type PhotoOf } from '#store/photos.ts';
 
 /** What a file field takes. Without HEIC in it, phones that take HEIC hand over a JPEG (from memory). */
@@ -20,11 +21,11 @@ export const photoRefusals = {
   full: 'No room for this photo. All else is kept. Free some space and try again.',
 } as const;
 
-/** Makes a file small and keeps it. `trouble` is a sentence when the last one was refused. */
+/** Makes a file small and keeps it, one after the other. `trouble` is a sentence when the last one was refused. */
 export function useAddPhoto(of: PhotoOf) {
   const { book, clock, pictures, safety, touch } = useShop();
-  const isUnderWay = useRef(false);
-  const [isBusy, setBusy] = useState(false);
+  const inTurn = useTurns();
+  const [underWay, setUnderWay] = useState(0);
   const [trouble, setTrouble] = useState('');
 
   async function keep(file: File): Promise<Photo | string> {
@@ -44,13 +45,12 @@ export function useAddPhoto(of: PhotoOf) {
 
   /** Resolves to the kept photo; null: it was refused. */
   async function add(file: File): Promise<Photo | null> {
-    if (isUnderWay.current) return null;
-    isUnderWay.current = true;
-    setBusy(true);
-    setTrouble('');
-    const kept = await keep(file).catch(() => photoRefusals.damaged);
-    isUnderWay.current = false;
-    setBusy(false);
+    // Given while another is made small, it does not take away what that one is refused for.
+    if (underWay === 0) setTrouble('');
+    setUnderWay((now) => now + 1);
+    const kept = await inTurn(file, () => keep(file).catch(() => photoRefusals.damaged));
+    setUnderWay((now) => now - 1);
+    if (kept === null) return null;
     if (typeof kept === 'string') {
       setTrouble(kept);
       touch.refuse();
@@ -60,5 +60,5 @@ export function useAddPhoto(of: PhotoOf) {
     return kept;
   }
 
-  return { add, trouble, isBusy };
+  return { add, trouble, isBusy: underWay > 0 };
 }

@@ -1,5 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
 import { hrefTo, type Route } from '#screens/routes.ts';
+import { useTurns } from '#screens/use-turns.ts';
 
 /**
  * Does what a key says, once however often it is pressed meanwhile. `key` tells the keys of one part from
@@ -7,14 +8,11 @@ import { hrefTo, type Route } from '#screens/routes.ts';
  * part has then done its work. `trouble` is a sentence when the last one failed.
  */
 export function useOneAct() {
-  const underWay = useRef(new Set<string>());
-  const line = useRef<Promise<void>>(Promise.resolve());
+  const inTurn = useTurns();
   const hasLeft = useRef(false);
   const [trouble, setTrouble] = useState('');
   async function act(doing: () => Promise<Route | null>, key = ''): Promise<void> {
-    if (underWay.current.has(key)) return;
-    underWay.current.add(key);
-    line.current = line.current.then(async () => {
+    await inTurn(key, async () => {
       if (hasLeft.current) return;
       try {
         const next = await doing();
@@ -24,11 +22,8 @@ export function useOneAct() {
         window.location.hash = hrefTo(next);
       } catch {
         setTrouble('Not saved. Free some space and press again.');
-      } finally {
-        underWay.current.delete(key);
       }
     });
-    await line.current;
   }
   return { act, trouble };
 }

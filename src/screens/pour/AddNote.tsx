@@ -20,7 +20,9 @@ export function AddNote({ onAdd }: { onAdd: (said: Said) => Promise<boolean> }) 
   async function save() {
     const wrong = noteRefusal(words);
     setRefusal(wrong);
-    if (wrong === undefined && (await onAdd({ kind: 'noted', text: words.trim() }))) close();
+    if (wrong !== undefined || !(await onAdd({ kind: 'noted', text: words.trim() }))) return;
+    // What was typed while it was written is the next note.
+    setText((now) => (now === words ? null : now));
   }
 
   return (

@@ -53,7 +53,8 @@ export function LeftInPots({ table, entries, settings, writes }: Props) {
     const isWritten = line
       ? await writes.putRight(line, says, line.at)
       : await writes.add(says, table.endedAt ?? table.lastAt);
-    if (isWritten) setOpenId(null);
+    // Another pot may have been opened meanwhile.
+    if (isWritten) setOpenId((now) => (now === potId ? null : now));
   }
 
   return (

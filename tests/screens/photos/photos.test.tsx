@@ -165,6 +165,29 @@ describe('a photo that is added', () => {
     await expect.poll(() => shop.felt).toEqual(['confirm']);
     await expect.element(field('Take a photo')).toHaveAttribute('capture', 'environment');
   });
+
+  test('while another is made small waits for its turn; what one is refused for stays', async () => {
+    const { remake } = devicePictures;
+    let free = () => {};
+    const held = new Promise<void>((resolve) => {
+      free = resolve;
+    });
+    const slow: typeof remake = async (...asked) => {
+      await held;
+      return await remake(...asked);
+    };
+    shop.pictures = { ...devicePictures, remake: slow };
+    await give(fileOf(await aPicture([40, 40], redAndBlue)), 'Take a photo');
+    await userEvent.upload(field('Take a photo'), fileOf(Uint8Array.from([1, 2, 3])));
+    await userEvent.upload(field('Take a photo'), fileOf(await aPicture([60, 40], redAndBlue)));
+    await expect.element(page.getByText('Making the picture small')).toBeVisible();
+    expect(await photos()).toEqual([]);
+    free();
+    await expect.poll(async () => (await photos()).map(({ widthPx }) => widthPx)).toEqual([40, 60]);
+    await expect.element(page.getByText('Making the picture small')).not.toBeInTheDocument();
+    expect(alerts()).toEqual([expect.stringMatching(aSentence)]);
+    expect(shop.felt).toEqual(['confirm', 'refuse', 'confirm']);
+  });
 });
 
 describe('a file is refused with a sentence, and nothing is stored, when it is', () => {
