@@ -1,5 +1,6 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { confirm, refuse } from '#live/answer.ts';
+import { OnTheWay } from '#live/on-the-way.ts';
 import { useShop } from '#live/shop.ts';
 import { unsavedOf } from '#live/unsaved.ts';
 import { useLive } from '#live/use-live.ts';
@@ -16,7 +17,8 @@ export interface SessionLog {
   unsaved: number;
   /**
    * Writes one press. The answer to the hand comes when it is on disk; it never throws. What may not
-   * stand in the log is refused: the hand is told, nothing else changes.
+   * stand in the log is refused: the hand is told, nothing else changes. So is what fills a mould or opens a
+   * shot a second time before the table knows of the first.
    */
   write: (says: Says) => Promise<void>;
   /** Tries to store what is kept in memory. True when nothing is left. */
@@ -33,6 +35,7 @@ export function useSessionLog(): SessionLog | null | undefined {
   const stored = useLive(() => runningNow(book), ['entries', 'sealed'], 'running');
   const unsaved = unsavedOf(book, clock);
   const [, setTurn] = useState({});
+  const onTheWay = useRef(new OnTheWay());
   useEffect(() => unsaved.hear(() => setTurn({})), [unsaved]);
 
   const sessionId = stored?.[0]?.sessionId;
@@ -41,16 +44,20 @@ export function useSessionLog(): SessionLog | null | undefined {
 
   async function write(says: Says) {
     if (!sessionId) return;
+    const tell = onTheWay.current.begin(says, entries, clock);
+    if (!tell) return refuse(shop);
     const entry = await newEntry(book, sessionId, says, clock.now()).catch(() => null);
+    tell(entry);
     if (entry && (await unsaved.store(entry))) confirm(shop);
     else refuse(shop);
   }
 
   const isOwn = (entry: Entry) => entry.sessionId === sessionId;
   const waiting = unsaved.waiting().filter(isOwn);
+  const entries = [...stored, ...unsaved.settled().filter(isOwn), ...waiting];
   return {
     sessionId,
-    entries: [...stored, ...unsaved.settled().filter(isOwn), ...waiting],
+    entries,
     unsaved: waiting.length,
     write,
     settle: unsaved.tryAgain,

@@ -51,6 +51,44 @@ describe('a finger that is lifted', () => {
     expect(await count()).toBe(1);
   });
 
+  test('twice on Log now fills the mould once, also beside the main key', async () => {
+    const finger = new Finger(7);
+    const logNow = key('Log now, Grub 50');
+    // All before the first can be on disk.
+    for (const wait of [0, 600, 1_200]) {
+      finger.down(wait === 1_200 ? mainKey() : logNow, atMs + wait);
+      finger.lift(atMs + wait + 80);
+    }
+    await mainSays(/^All good Grub 50/);
+    expect((await table.entries()).map(({ said }) => said.kind)).toEqual(['filled']);
+    expect(table.heard.filter((sound) => sound === 'wrong way')).toHaveLength(2);
+    table.pass(1_000);
+    finger.down(mainKey(), atMs + 3_000);
+    finger.lift(atMs + 3_080);
+    await mainSays(/^Filled Grub 50/);
+    finger.down(key('Log now, Grub 50'), atMs + 4_000);
+    finger.lift(atMs + 4_080);
+    await mainSays(/^All good Grub 50/);
+    expect(await count()).toBe(3);
+  });
+
+  test('twice on All good opens the shot once: one Undo takes it back', async () => {
+    const finger = new Finger(7);
+    finger.down(key('Log now, Grub 50'), atMs);
+    finger.lift(atMs + 80);
+    await mainSays(/^All good Grub 50/);
+    const allGood = key('All good, Grub 50');
+    for (const wait of [1_000, 1_600]) {
+      finger.down(allGood, atMs + wait);
+      finger.lift(atMs + wait + 80);
+    }
+    await mainSays(/^Filled/);
+    expect((await table.entries()).map(({ said }) => said.kind)).toEqual(['filled', 'opened']);
+    finger.down(key(/^Undo/), atMs + 3_000);
+    finger.lift(atMs + 3_080);
+    await mainSays(/^All good Grub 50/);
+  });
+
   test('off the main key logs nothing', async () => {
     const finger = new Finger(7);
     finger.down(mainKey(), atMs);
