@@ -5,10 +5,9 @@ import type { Says } from '#store/entries.ts';
 
 /** A press that is on its way to the disk and back to the table. */
 interface Pressed {
-  touches: readonly string[];
   at: Instant;
-  /** Null: it is no line yet. */
-  id: EntryId | null;
+  /** Its line; absent: it is none yet. */
+  id?: EntryId;
 }
 
 /** How long a press may be on its way. */
@@ -19,33 +18,27 @@ const underWayMs = 2_000;
  * table knows of the first.
  */
 export class OnTheWay {
-  #presses: Pressed[] = [];
+  #presses = new Map<string, Pressed>();
 
-  /** Null: the same is on its way already. Else tells it of the line that became of it; null: none did. */
-  begin(
-    says: Says,
-    entries: readonly Entry[],
-    clock: Clock,
-  ): ((line: Entry | null) => void) | null {
+  /** A press that has just begun, whose line its caller tells; null: the same is on its way already. */
+  begin(says: Says, entries: readonly Entry[], clock: Clock): Pressed | null {
     const touches = touchedBy(says);
-    this.#presses = this.#presses.filter(
-      ({ at, id }) =>
-        clock.realMs(clock.now() - at) < underWayMs && !entries.some((entry) => entry.id === id),
-    );
-    if (this.#presses.some((one) => one.touches.some((what) => touches.includes(what))))
-      return null;
-    const own: Pressed = { touches, at: clock.now(), id: null };
-    this.#presses.push(own);
-    return (line) => {
-      if (line) own.id = line.id;
-      else this.#presses = this.#presses.filter((one) => one !== own);
-    };
+    const own: Pressed = { at: clock.now() };
+    const isTwin = touches.some((what) => {
+      const one = this.#presses.get(what);
+      const isNew = one && clock.realMs(own.at - one.at) < underWayMs;
+      return isNew && !entries.some(({ id }) => id === one.id);
+    });
+    if (isTwin) return null;
+    for (const what of touches) this.#presses.set(what, own);
+    return own;
   }
 }
 
+/** The moulds that it fills, the shots that it opens or pours a layer into. */
 function touchedBy(says: Says): string[] {
-  if (says.kind === 'filled') return says.shots.map(({ mouldId }) => `fills ${mouldId}`);
-  if (says.kind === 'opened') return says.shots.map(({ shotId }) => `opens ${shotId}`);
-  if (says.kind === 'clock-stopped') return [`stops ${says.shotId}`];
-  return [];
+  const { kind } = says;
+  if (kind === 'filled') return says.shots.map(({ mouldId }) => kind + mouldId);
+  const isOfShots = kind === 'opened' || kind === 'layer-poured';
+  return isOfShots ? says.shots.map(({ shotId }) => kind + shotId) : [];
 }

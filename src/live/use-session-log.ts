@@ -44,10 +44,10 @@ export function useSessionLog(): SessionLog | null | undefined {
 
   async function write(says: Says) {
     if (!sessionId) return;
-    const tell = onTheWay.current.begin(says, entries, clock);
-    if (!tell) return refuse(shop);
-    const entry = await newEntry(book, sessionId, says, clock.now()).catch(() => null);
-    tell(entry);
+    const press = onTheWay.current.begin(says, entries, clock);
+    if (!press) return refuse(shop);
+    const entry = await newEntry(book, sessionId, says, press.at).catch(() => null);
+    if (entry) press.id = entry.id;
     if (entry && (await unsaved.store(entry))) confirm(shop);
     else refuse(shop);
   }

@@ -21,7 +21,7 @@ export function TableScreen() {
     async () => (sessionId ? await draftOf(book, sessionId) : null),
     ['drafts'],
     // Read anew when the table comes back from another window: what it told last may be on its way still.
-    `${sessionId ?? ''}${isHere === false ? ' elsewhere' : ''}`,
+    `${sessionId} ${isHere === false}`,
   );
   useEffect(() => {
     if (log === null) leaveTable();
