@@ -188,6 +188,7 @@ test('checklist 47: an open card thickens its edge once a second for ten seconds
   await expect.poll(moving, { timeout: 12_000 }).toEqual([]);
   await press(page, /^Undo/);
   await press(page, /^Open now/);
+  await expect.poll(moving).toEqual(['8px rgb(16, 21, 26), 1000 ms, 10 times']);
   await page.evaluate(() => {
     const seen: string[] = [];
     Object.assign(window, { seen });

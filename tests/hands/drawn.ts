@@ -1,4 +1,5 @@
 import { options } from 'preact';
+import { lateAnswers } from './late-answers.ts';
 
 /*
  * Tells when the page stands still. With VITE_SLOW=1 what follows a drawing, and every answer of the database, comes
@@ -49,18 +50,10 @@ if (isSlow) {
     const [name] = transaction.objectStoreNames;
     const store = transaction.objectStore(name ?? '');
     for (let read = 0; read < idleReads; read += 1) store.getKey(0);
-    // Only where a page is shown: what a test lays out before it need not wait.
-    if (transaction.mode === 'readwrite' && document.body.childElementCount > 0) {
-      const listen = transaction.addEventListener.bind(transaction);
-      transaction.addEventListener = (kind: string, hear: EventListener, ...how: []) =>
-        listen(
-          kind,
-          kind === 'complete' ? (event) => later(() => hear(event), flushMs) : hear,
-          ...how,
-        );
-    }
     return transaction;
   };
+  // Only where a page is shown: what a test lays out before it need not wait.
+  lateAnswers(flushMs, () => document.body.childElementCount > 0);
 }
 
 /**

@@ -69,6 +69,19 @@ describe('a key that writes', () => {
     await expect.poll(() => window.location.hash).toBe('#/colours');
     expect(begun).toEqual(['one']);
   });
+
+  test('leads nobody away who has gone elsewhere meanwhile; what was pressed is done all the same', async () => {
+    const { begun, ends, press } = await twoKeys();
+    await press('one');
+    await press('two');
+    window.location.hash = '#/moulds';
+    show(await aShop(), <p>The moulds</p>);
+    ends[0]?.done();
+    await expect.poll(() => begun).toEqual(['one', 'two']);
+    ends[1]?.done({ at: 'colours' });
+    await drawn();
+    expect(window.location.hash).toBe('#/moulds');
+  });
 });
 
 test('what is typed while an idea is being written is the next idea', async () => {
