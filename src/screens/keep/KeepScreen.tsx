@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { useShop } from '#live/shop.ts';
 import { useLive } from '#live/use-live.ts';
 import { CopyReady } from '#screens/CopyReady.tsx';
+import { sinceTables } from '#screens/copy-words.ts';
 import { LockFields, type TypedLock } from '#screens/keep/LockFields.tsx';
 import { SinceLines } from '#screens/keep/SinceLines.tsx';
 import { Refusal } from '#screens/Refusal.tsx';
@@ -10,6 +11,7 @@ import { useCopying } from '#screens/use-copying.ts';
 import { Work } from '#screens/Work.tsx';
 import { countWords } from '#screens/words.ts';
 import { sixWords } from '#store/copy/passphrase.ts';
+import { sinceCopy } from '#store/copy/since.ts';
 import { ActKey } from '#ui/ActKey.tsx';
 import { Acts } from '#ui/Acts.tsx';
 import { DeskPage } from '#ui/DeskPage.tsx';
@@ -23,10 +25,12 @@ export function KeepScreen() {
   const { book } = useShop();
   const copying = useCopying();
   const photos = useLive(() => book.db.count('photo-bytes'), ['photo-bytes'], 'photos');
+  const since = useLive(() => sinceCopy(book), sinceTables, 'since');
   const [withPhotos, setWithPhotos] = useState(true);
   const [lock, setLock] = useState<TypedLock>({ kind: 'open', six: '', own: '' });
   const [error, setError] = useState('');
-  if (photos === undefined) return null;
+  // All at once: what comes later would push the keys from under a finger.
+  if (photos === undefined || since === undefined) return null;
 
   function change(part: Partial<TypedLock>) {
     setError('');
@@ -48,7 +52,7 @@ export function KeepScreen() {
       small="One file that holds the whole logbook"
       tool={<ToolKey href={hrefTo({ at: 'workshop' })} icon="back" word="Workshop" />}
     >
-      <SinceLines />
+      <SinceLines since={since} />
       {share !== null && (
         <Work title="Copying and reading back" share={share} onStop={copying.stop} />
       )}

@@ -1,14 +1,11 @@
 import { useShop } from '#live/shop.ts';
-import { useLive } from '#live/use-live.ts';
-import { ageWords, sinceTables, sinceWords } from '#screens/copy-words.ts';
-import { sinceCopy } from '#store/copy/since.ts';
+import { ageWords, sinceWords } from '#screens/copy-words.ts';
+import type { SinceCopy } from '#store/copy/since.ts';
 import { Sheet } from '#ui/Sheet.tsx';
 
 /** How old the last copy is, and what is only on this phone. */
-export function SinceLines() {
-  const { book, clock } = useShop();
-  const since = useLive(() => sinceCopy(book), sinceTables, 'since');
-  if (!since) return null;
+export function SinceLines({ since }: { since: SinceCopy }) {
+  const { clock } = useShop();
   const { last } = since;
   const only = sinceWords(since);
   return (
