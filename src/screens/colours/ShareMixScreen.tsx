@@ -69,18 +69,24 @@ function ShareSheets({ shared, name }: { shared: SharedMix; name: string }) {
     let isOver = false;
     const url = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
     setFile(url);
-    void packMix(shared).then((packed) => {
-      const [home = ''] = window.location.href.split('#');
-      const address = `${home}${hrefTo({ at: 'take-mix', packed })}`;
-      if (isOver) return;
-      setLink(address);
-      setCode(qrPath(address));
-    });
+    packMix(shared).then(
+      (packed) => {
+        const [home = ''] = window.location.href.split('#');
+        const address = `${home}${hrefTo({ at: 'take-mix', packed })}`;
+        if (isOver) return;
+        setLink(address);
+        setCode(qrPath(address));
+      },
+      // A browser that cannot pack it still has the file.
+      () => setLink(''),
+    );
     return () => {
       isOver = true;
       URL.revokeObjectURL(url);
     };
   }, [text]);
+  // All at once: the code would push the keys from under a finger.
+  if (link === null || file === null) return null;
   return (
     <>
       <Sheet title="A code">
@@ -95,9 +101,9 @@ function ShareSheets({ shared, name }: { shared: SharedMix; name: string }) {
             <path d={code.path} />
           </svg>
         ) : (
-          link && <p>Too much for a code. Give it as a file or a link.</p>
+          <p>{link ? 'Too much for a code. Give it as a file or a link.' : 'Give it as a file.'}</p>
         )}
-        <p>Another phone’s camera opens it. The mix is in the code itself.</p>
+        {code && <p>Another phone’s camera opens it. The mix is in the code itself.</p>}
       </Sheet>
       <Sheet title="A file or a link">
         {file && (

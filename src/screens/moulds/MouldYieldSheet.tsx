@@ -64,8 +64,17 @@ export function MouldYieldSheet(props: Props) {
           rows={counted.byCavity.map(({ bad, checked }, index) => [index + 1, bad, checked])}
         />
       )}
-      <NextSteps worst={said?.worst ?? null} onLog={onLog} />
-      <ClosedKeys mould={mould} worst={worst ? { cavity: worst } : null} isAtTable={isAtTable} />
+      {/* The sentences come when they are worked out; keys under them would move from under a finger. */}
+      {said && (
+        <>
+          <NextSteps worst={said.worst} onLog={onLog} />
+          <ClosedKeys
+            mould={mould}
+            worst={worst ? { cavity: worst } : null}
+            isAtTable={isAtTable}
+          />
+        </>
+      )}
     </Sheet>
   );
 }

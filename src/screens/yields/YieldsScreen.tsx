@@ -118,7 +118,7 @@ export function YieldsScreen() {
         />
       )}
       {past && hasList && <NotLookedAt columns={past.columns} />}
-      <ScrapSheet columns={past?.columns ?? []} />
+      {past && hasList && <ScrapSheet columns={past.columns} />}
     </DeskPage>
   );
 }
