@@ -14,8 +14,8 @@ interface Pressed {
 const underWayMs = 2_000;
 
 /**
- * Keeps two keys, or two presses of one, from filling a mould twice, or opening a shot twice, before the
- * table knows of the first.
+ * Keeps two keys, or two presses of one, from filling a mould, pouring a layer or opening a shot twice before
+ * the table knows of the first.
  */
 export class OnTheWay {
   #presses = new Map<string, Pressed>();

@@ -6,7 +6,8 @@ import { useIsHere } from '#ui/use-is-here.ts';
 /**
  * Does what a key says, once however often it is pressed meanwhile. `key` tells the keys of one part from
  * each other: a press of another one is done in its turn. An act that gives a route leads there, unless the
- * person has gone elsewhere meanwhile, and the part has then done its work. `trouble` is a sentence when the last one failed.
+ * person has gone elsewhere meanwhile, and the part has then done its work. `trouble` is a sentence when the
+ * last one failed.
  */
 export function useOneAct() {
   const inTurn = useTurns();

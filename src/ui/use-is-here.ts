@@ -1,14 +1,14 @@
 import type { RefObject } from 'preact';
-import { useEffect, useRef } from 'preact/hooks';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 
 /** Whether the part is still on the screen: what ends after the person went on leads them nowhere. */
 export function useIsHere(): RefObject<boolean> {
   const isHere = useRef(true);
-  useEffect(() => {
-    isHere.current = true;
-    return () => {
+  useLayoutEffect(
+    () => () => {
       isHere.current = false;
-    };
-  }, []);
+    },
+    [],
+  );
   return isHere;
 }

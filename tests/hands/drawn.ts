@@ -12,7 +12,7 @@ const isSlow = Boolean(import.meta.env.VITE_SLOW);
 const followMs = 150;
 /** Reads for nothing that stand before the first real one of a transaction. */
 const idleReads = 300;
-/** ms that a write stands on the disk before a page hears of it, as where the disk has much else to do; the table waits 900. */
+/** ms that a write is on the disk before a page hears of it, as where that has much else to do; the table waits 900. */
 const flushMs = 700;
 
 /** The clock of the browser, also where a test has put its own in place. */

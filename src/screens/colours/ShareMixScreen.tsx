@@ -78,7 +78,7 @@ function ShareSheets({ shared, name }: { shared: SharedMix; name: string }) {
         setCode(qrPath(address));
       },
       // A browser that cannot pack it still has the file.
-      () => setLink(''),
+      () => !isOver && setLink(''),
     );
     return () => {
       isOver = true;

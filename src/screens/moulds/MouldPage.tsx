@@ -5,11 +5,13 @@ import { mendedSince } from '#calc/mould-changes.ts';
 import { type LoggedShot, loggedShots, warmShots } from '#calc/mould-shots.ts';
 import type { ShotCounts } from '#calc/yield.ts';
 import { useShop } from '#live/shop.ts';
+import { useWorked } from '#live/use-worked.ts';
 import type { Change } from '#model/change.ts';
 import type { Injector } from '#model/gear.ts';
 import type { Mould } from '#model/mould.ts';
 import { GoesWith } from '#screens/GoesWith.tsx';
 import { BringBack } from '#screens/moulds/BringBack.tsx';
+import { cavitySaid } from '#screens/moulds/cavity-words.ts';
 import { DidItHelp } from '#screens/moulds/DidItHelp.tsx';
 import { HowMany } from '#screens/moulds/HowMany.tsx';
 import { Lately } from '#screens/moulds/Lately.tsx';
@@ -99,6 +101,7 @@ export function MouldPage(props: Props) {
     const shots = loggedShots(seen, mould.id);
     return which === 'warm' ? warmShots(shots) : shots;
   }, [learnt, look, mould.id]);
+  const said = useWorked(() => cavitySaid(seenShots, since), [seenShots, since]);
   return (
     <DeskPage
       title={mould.name}
@@ -120,6 +123,7 @@ export function MouldPage(props: Props) {
           own={own}
           shots={seenShots}
           since={since}
+          said={said}
           none={looks.find(([one]) => one === look)?.[2] ?? ''}
           cold={look === 'warm' ? mouldYieldOf(seen, mould.id, 'cold') : null}
           isAtTable={isAtTable}
@@ -133,41 +137,47 @@ export function MouldPage(props: Props) {
             onDone={() => setLogging((now) => (now === logging ? null : now))}
           />
         )}
-        <DidItHelp changes={changes} shots={learnt.shots} />
-        <BringBack changes={takenBack} />
-        <WarmUp warmUps={learnt.warmUps} line={learnt.line} />
+        {said && (
+          <>
+            <DidItHelp changes={changes} shots={learnt.shots} />
+            <BringBack changes={takenBack} />
+            <WarmUp warmUps={learnt.warmUps} line={learnt.line} />
+          </>
+        )}
       </div>
-      <div class={styles.beside}>
-        {own && <WhatGoesWrong own={own} mould={mould} shots={seenShots} since={since} />}
-        <ShutAndDents shots={learnt.shots} factors={factors} setSec={mould.setSec} />
-        <HowMany
-          mould={mould}
-          shots={learnt.shots}
-          line={learnt.line}
-          columns={columns}
-          massUnit={settings.massUnit}
-        />
-        <Lately
-          mouldId={mould.id}
-          shots={learnt.shots}
-          lastDoneAt={changes[0]?.at ?? 0}
-          seen={driftSeenLast}
-        />
-        <MouldParts mould={mould} shop={shop} columns={[...columns, ...tonight]} />
-        <Trials mould={mould} columns={[...columns, ...tonight]} />
-        <WaterNotes notes={notes} />
-        <MouldRibbons columns={seen} mouldId={mould.id} today={now} />
-        <GoesWith
-          shots={learnt.shots}
-          factors={factors}
-          injectors={injectors}
-          tempUnit={settings.tempUnit}
-          count={1}
-          isFolded
-        />
-        <MouldKnown mould={mould} settings={settings} columns={columns} line={learnt.line} />
-        <ThisMould mould={mould} />
-      </div>
+      {said && (
+        <div class={styles.beside}>
+          {own && <WhatGoesWrong own={own} mould={mould} shots={seenShots} since={since} />}
+          <ShutAndDents shots={learnt.shots} factors={factors} setSec={mould.setSec} />
+          <HowMany
+            mould={mould}
+            shots={learnt.shots}
+            line={learnt.line}
+            columns={columns}
+            massUnit={settings.massUnit}
+          />
+          <Lately
+            mouldId={mould.id}
+            shots={learnt.shots}
+            lastDoneAt={changes[0]?.at ?? 0}
+            seen={driftSeenLast}
+          />
+          <MouldParts mould={mould} shop={shop} columns={[...columns, ...tonight]} />
+          <Trials mould={mould} columns={[...columns, ...tonight]} />
+          <WaterNotes notes={notes} />
+          <MouldRibbons columns={seen} mouldId={mould.id} today={now} />
+          <GoesWith
+            shots={learnt.shots}
+            factors={factors}
+            injectors={injectors}
+            tempUnit={settings.tempUnit}
+            count={1}
+            isFolded
+          />
+          <MouldKnown mould={mould} settings={settings} columns={columns} line={learnt.line} />
+          <ThisMould mould={mould} />
+        </div>
+      )}
     </DeskPage>
   );
 }

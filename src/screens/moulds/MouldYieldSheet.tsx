@@ -2,11 +2,10 @@ import { dayOf } from '#calc/days.ts';
 import type { LoggedShot } from '#calc/mould-shots.ts';
 import type { MouldYield } from '#calc/yields.ts';
 import { useShop } from '#live/shop.ts';
-import { useWorked } from '#live/use-worked.ts';
 import type { Mould } from '#model/mould.ts';
 import type { Instant } from '#model/schemas.ts';
 import { ClosedKeys } from '#screens/moulds/ClosedKeys.tsx';
-import { type CavitySaid, cavitySaid } from '#screens/moulds/cavity-words.ts';
+import type { CavitySaid } from '#screens/moulds/cavity-words.ts';
 import { cavityWords } from '#screens/moulds/change-words.ts';
 import { ExpectedRange } from '#screens/moulds/ExpectedRange.tsx';
 import type { ChangeStart } from '#screens/moulds/LogChange.tsx';
@@ -27,6 +26,8 @@ interface Props {
   shots: readonly LoggedShot[];
   /** From when on each cavity that was mended counts. */
   since: ReadonlyMap<number, Instant>;
+  /** What they say of the cavities; undefined while it is worked out: what stands under it comes with it, so that no key moves. */
+  said: CavitySaid | undefined;
   /** What to say while there is no such shot. */
   none: string;
   /** Cold shots, where the others are warm ones only. */
@@ -37,8 +38,7 @@ interface Props {
 
 /** How many came out good, what to expect, which cavity fails more than its neighbours, and what next. */
 export function MouldYieldSheet(props: Props) {
-  const { mould, own, shots, since, none, cold, isAtTable, onLog } = props;
-  const said = useWorked(() => cavitySaid(shots, since), [shots, since]);
+  const { mould, own, shots, since, said, none, cold, isAtTable, onLog } = props;
   const shares = own && expectedShares(own);
   const counted = own && countedSince(own, shots, since);
   const worst = counted && (said?.isJudged ? said.worst : (worstOf(counted)?.cavity ?? null));
@@ -53,20 +53,19 @@ export function MouldYieldSheet(props: Props) {
         <p>{none}</p>
       )}
       <MouldPicture mould={mould} own={counted} worst={worst} size="large" />
-      {counted && <Sentences counted={counted} said={said} />}
-      <SinceWords since={since} shots={shots} />
-      {cold && cold.tally.shots > 0 && (
-        <p>Cold shots: {ofWords(cold.tally.good, cold.tally.checked)} good.</p>
-      )}
-      {counted && (
-        <TwinTable
-          heads={['Cavity', 'Bad', 'Looked at']}
-          rows={counted.byCavity.map(({ bad, checked }, index) => [index + 1, bad, checked])}
-        />
-      )}
-      {/* The sentences come when they are worked out; keys under them would move from under a finger. */}
       {said && (
         <>
+          {counted && <Sentences counted={counted} said={said} />}
+          <SinceWords since={since} shots={shots} />
+          {cold && cold.tally.shots > 0 && (
+            <p>Cold shots: {ofWords(cold.tally.good, cold.tally.checked)} good.</p>
+          )}
+          {counted && (
+            <TwinTable
+              heads={['Cavity', 'Bad', 'Looked at']}
+              rows={counted.byCavity.map(({ bad, checked }, index) => [index + 1, bad, checked])}
+            />
+          )}
           <NextSteps worst={said.worst} onLog={onLog} />
           <ClosedKeys
             mould={mould}
@@ -80,17 +79,17 @@ export function MouldYieldSheet(props: Props) {
 }
 
 /** The verdict first; bare counts where it makes no claim. */
-function Sentences({ counted, said }: { counted: MouldYield; said: CavitySaid | undefined }) {
+function Sentences({ counted, said }: { counted: MouldYield; said: CavitySaid }) {
   const { notChecked } = counted.tally;
-  const isClaim = said !== undefined && said.worst !== null;
+  const isClaim = said.worst !== null;
   return (
     <>
       {isClaim ? (
         notChecked > 0 && <p>{notChecked} not checked.</p>
       ) : (
-        <p>{countSentences(counted, said?.isJudged ?? false)}</p>
+        <p>{countSentences(counted, said.isJudged)}</p>
       )}
-      {said?.lead && (
+      {said.lead && (
         <p>
           <b>{said.lead}</b> {said.rest}
         </p>
