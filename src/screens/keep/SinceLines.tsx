@@ -8,6 +8,7 @@ export function SinceLines({ since }: { since: SinceCopy }) {
   const { clock } = useShop();
   const { last } = since;
   const only = sinceWords(since);
+  const none = last ? 'Everything here is in it.' : 'Nothing is here to copy yet.';
   return (
     <Sheet>
       <p>
@@ -15,7 +16,7 @@ export function SinceLines({ since }: { since: SinceCopy }) {
           ? `Last copy: ${ageWords(last.at, clock.now(), clock.zone())}${last.isLocked ? ', locked' : ''}.`
           : 'No copy has left this phone yet.'}
       </p>
-      <p>{only ? `Only on this phone: ${only}.` : 'Everything here is in it.'}</p>
+      <p>{only ? `Only on this phone: ${only}.` : none}</p>
     </Sheet>
   );
 }

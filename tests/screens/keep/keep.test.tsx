@@ -81,6 +81,13 @@ describe('taking a copy', () => {
       .toBeVisible();
   });
 
+  test('of a shop that is empty says so, and claims nothing of a copy that there is not', async () => {
+    show(await aShop(), <KeepScreen />);
+    await expect.element(page.getByText('No copy has left this phone yet.')).toBeVisible();
+    await expect.element(page.getByText('Nothing is here to copy yet.')).toBeVisible();
+    await expect.element(page.getByText('Everything here is in it.')).not.toBeInTheDocument();
+  });
+
   test('six words lock it, and the words shown are the words that open it', async () => {
     show(shop, <KeepScreen />);
     await key('Six words').click();
